@@ -1,0 +1,4 @@
+"""What a builder knows, as frozen values and plain functions.
+
+May import: the standard library and this room only.
+"""

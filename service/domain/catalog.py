@@ -1,0 +1,217 @@
+"""Reference data as frozen values, passed as an argument to every question.
+
+The reference room builds one `Catalog` a process; a test builds a three-row one by hand.
+"""
+
+import difflib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from typing import Literal
+
+Confidence = Literal["memory", "one-source", "cross-checked"]
+Basis = Literal["standard", "handbook", "law", "study", "maker", "practice"]
+
+
+@dataclass(frozen=True, slots=True)
+class Interval:
+    """A size between two limits, inches, both ends included; `listed` is the size by name."""
+
+    low: Fraction
+    listed: Fraction
+    high: Fraction
+
+    @classmethod
+    def exactly(cls, size: Fraction) -> "Interval":
+        return cls(size, size, size)
+
+    @property
+    def is_exact(self) -> bool:
+        return self.low == self.high
+
+
+@dataclass(frozen=True, slots=True)
+class Cited:
+    """Where a row of a reference table comes from. `row` is ``table/key``."""
+
+    row: str
+    source: str
+    locator: str
+    confidence: Confidence
+    basis: Basis
+
+
+@dataclass(frozen=True, slots=True)
+class BoardSize:
+    """A dressed size of sawn lumber that has a name.
+
+    Nominal sizes are the numbers in the name, in inches, for regions that name boards by a size
+    that is not the dressed one; None where the name is the size. Rows of tolerance that the
+    limits rest on are in `rests_on`, the row itself first.
+    """
+
+    row: str
+    region: str
+    stock: str
+    name: str
+    kind: str
+    condition: str
+    thickness: Interval
+    width: Interval | None
+    nominal_thickness: Fraction | None
+    nominal_width: Fraction | None
+    lengths: tuple[Fraction, ...]
+    lengths_from_memory: bool
+    sold_by_default: bool
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PanelSize:
+    """A thickness of a sheet product. Sheets are (width, length) pairs, inches."""
+
+    row: str
+    region: str
+    stock: str
+    name: str
+    material: str
+    nominal_thickness: Fraction
+    thickness: Interval
+    sheets: tuple[tuple[Fraction, Fraction], ...]
+    sheets_from_memory: bool
+    sold_by_default: bool
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """A quantity given as a range; the unit is named by the field that holds it."""
+
+    low: float
+    high: float
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Wood:
+    """A species, or a group sold under one name, or a panel material.
+
+    `gravity_green` and `gravity_12` are specific gravity, oven-dry mass over volume green and at
+    12 % moisture. A group has its members' lowest and highest; `members` are species keys.
+    `density` (pounds per cubic foot, as sold) is given for panels instead.
+    """
+
+    key: str
+    name: str
+    kind: Literal["hardwood", "softwood", "group", "panel"]
+    members: tuple[str, ...] = ()
+    gravity_green: Spread | None = None
+    gravity_12: Spread | None = None
+    density: Spread | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SawLimit:
+    """What one kind of saw can cut. Sizes in inches, angles in degrees, as low and high of a range.
+
+    `item` is crosscut-width, crosscut-thickness, cut-depth, miter-angle, bevel-angle, rip-width,
+    kerf, hand-distance or shortest-held; `condition` is square, miter-45 or bevel-45 where it
+    matters, else empty.
+    """
+
+    row: str
+    kind: str
+    blade: Fraction | None
+    slides: bool | None
+    item: str
+    condition: str
+    low: Fraction
+    high: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Practice:
+    """A rule of thumb of the shop: a range with its unit, and whether the sources agree."""
+
+    row: str
+    key: str
+    topic: str
+    low: Fraction | None
+    high: Fraction | None
+    unit: str
+    contested: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A publication, or the kind of page, that values were read in."""
+
+    id: str
+    title: str
+    publisher: str
+    year: str
+    kind: str
+
+
+@dataclass(frozen=True)
+class Catalog:
+    """Every reference table that a question may ask, and the edition of the data.
+
+    `names` maps (kind, region, spelling) to a key; kind is stock, wood, saw, tool, glue, finish,
+    gauge; region ``any`` holds everywhere. `keys` lists the keys of each kind.
+    """
+
+    edition: str
+    boards: tuple[BoardSize, ...] = ()
+    panels: tuple[PanelSize, ...] = ()
+    woods: Mapping[str, Wood] = field(default_factory=dict)
+    saws: tuple[SawLimit, ...] = ()
+    practice: Mapping[str, Practice] = field(default_factory=dict)
+    keys: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    unjudged_uses: frozenset[str] = frozenset()
+    names: Mapping[tuple[str, str, str], str] = field(default_factory=dict)
+    cited: Mapping[str, Cited] = field(default_factory=dict)
+    sources: Mapping[str, Source] = field(default_factory=dict)
+
+    def key(self, kind: str, region: str, spelling: str) -> str | None:
+        """The key that a normalized shop spelling stands for in a region, or None."""
+        if spelling in self.keys.get(kind, ()):
+            return spelling
+        return self.names.get((kind, region, spelling)) or self.names.get((kind, "any", spelling))
+
+    def nearest(self, kind: str, region: str, spelling: str) -> tuple[str, ...]:
+        """Up to three known spellings of that kind that look most like the one given."""
+        known = {
+            name: key
+            for (name_kind, where, name), key in self.names.items()
+            if name_kind == kind and where in (region, "any")
+        }
+        known.update({key: key for key in self.stocks_in(region)} if kind == "stock" else {})
+        known.update({key: key for key in self.keys.get(kind, ())} if kind != "stock" else {})
+        close = difflib.get_close_matches(spelling, sorted(known), n=6, cutoff=0.5)
+        return tuple(dict.fromkeys(known[name] for name in close))[:3]
+
+    def stocks_in(self, region: str) -> frozenset[str]:
+        """Keys of every board and panel sold in a region."""
+        return frozenset(
+            size.stock for size in (*self.boards, *self.panels) if size.region == region
+        )
+
+    def boards_named(self, region: str, stock: str) -> tuple[BoardSize, ...]:
+        """Every dressed size that goes by that key, what a shop sells by default first."""
+        found = [b for b in self.boards if (b.region, b.stock) == (region, stock)]
+        return tuple(sorted(found, key=lambda size: (not size.sold_by_default, size.row)))
+
+    def panels_named(self, region: str, stock: str) -> tuple[PanelSize, ...]:
+        """Every panel that goes by that key, what a shop sells by default first."""
+        found = [p for p in self.panels if (p.region, p.stock) == (region, stock)]
+        return tuple(sorted(found, key=lambda size: (not size.sold_by_default, size.row)))
+
+    def from_memory(self, rows: Iterable[str]) -> tuple[str, ...]:
+        """Those of the rows that nobody has read in print."""
+        return tuple(row for row in rows if self.cited[row].confidence == "memory")
+
+    def with_row_from_memory(self, row: str) -> "Catalog":
+        """The same catalog with one row marked as remembered, for testing what rests on it."""
+        marked = replace(self.cited[row], confidence="memory", source="memory")
+        return replace(self, cited={**self.cited, row: marked})
