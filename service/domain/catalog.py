@@ -193,9 +193,8 @@ class Catalog:
 
     def stocks_in(self, region: str) -> frozenset[str]:
         """Keys of every board and panel sold in a region."""
-        return frozenset(
-            size.stock for size in (*self.boards, *self.panels) if size.region == region
-        )
+        boards = {size.stock for size in self.boards if size.region == region}
+        return frozenset(boards | {size.stock for size in self.panels if size.region == region})
 
     def boards_named(self, region: str, stock: str) -> tuple[BoardSize, ...]:
         """Every dressed size that goes by that key, what a shop sells by default first."""
