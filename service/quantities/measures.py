@@ -15,7 +15,7 @@ from service.quantities.reading import (
     typed,
     why_no_unit,
 )
-from service.quantities.refusals import refusal
+from service.quantities.refusals import refusal, shown
 from service.quantities.units import (
     ANGLE,
     COVERAGE,
@@ -73,7 +73,7 @@ def load(value: str, *, zero: bool = False) -> Load:
         if unit := kind.unit(rest):
             amount = Fraction(over, under) * unit.factor
             return Load(meaning, checked(_small(amount, value, FORCE), value, FORCE, zero=zero))
-    why = why_no_unit(rest, FORCE) if not rest else f"“{rest.strip()}” is not a unit of load here"
+    why = why_no_unit(rest, FORCE) if not rest else f"“{shown(rest)}” is not a unit of load here"
     raise refusal(value, FORCE.name, why, FORCE.example)
 
 
@@ -103,9 +103,9 @@ def duration(value: Number, unit: str | None = None, *, zero: bool = False) -> F
 def temperature(value: str, to: Literal["F", "C"] = "F") -> Fraction:
     """Degrees F (or C), exactly, from `68F`, `20 C` or `-5 °C`. A bare number is refused."""
     over, under, rest = _signed(value, _TEMPERATURE)
-    scale = _SCALE.fullmatch(rest.strip())
+    scale = _SCALE.fullmatch(rest.strip(" "))
     if scale is None:
-        why = f"“{rest.strip()}” is neither F nor C" if rest else "it says neither F nor C"
+        why = f"“{shown(rest)}” is neither F nor C" if rest else "it says neither F nor C"
         raise refusal(value, _TEMPERATURE.name, why, _TEMPERATURE.example)
     degrees = Fraction(over, under)
     fahrenheit = degrees if scale[1] in "Ff" else degrees * 9 / 5 + 32
@@ -137,7 +137,7 @@ def number(text: str) -> Fraction:
     """A plain number as printed in a table: `0.451`, `11 1/4`, `-1/16`. Raises QuantityError."""
     over, under, rest = _signed(text, _PLAIN)
     if rest:
-        why = f"“{rest}” follows the number"
+        why = f"“{shown(rest)}” follows the number"
         raise refusal(text, _PLAIN.name, why, _PLAIN.example)
     return Fraction(over, under)
 
@@ -153,7 +153,7 @@ def amount_in(printed: str, unit: str, to: str) -> Fraction:
         return temperature(f"{printed} {unit}", "F" if scales[1][1] in "Ff" else "C")
     known = both_known(KINDS, unit, to)
     if known is None:
-        why = f"“{unit}” and “{to}” are not two units of one kind"
+        why = f"“{shown(unit)}” and “{shown(to)}” are not two units of one kind"
         raise refusal(
             f"{printed} {unit}", "an amount", why, "two units of one kind, like mm and in"
         )

@@ -22,8 +22,9 @@ _TIMES = re.compile("(?<=[0-9]) *x *(?=[0-9])")
 def spelling(text: str) -> str:
     """Lower case, plain fractions, no spaces around the x of a size, no quote marks.
 
-    `5/4 X 6` and `5/4x6"` become the same, and so do `MDF ½` and `mdf 1/2`. Raises QuantityError for a text that is empty, over
-    100 characters, or holds a control, an invisible or an unassigned character.
+    `5/4 X 6` and `5/4x6"` become the same, and so do `MDF ½` and `mdf 1/2`. Raises QuantityError
+    for a text that is empty, over 100 characters, or holds a control, an invisible or an
+    unassigned character.
     """
     if not isinstance(text, str):
         raise refusal(text, "a name", "it is not text", "it like 1x12 or red oak")
@@ -33,9 +34,9 @@ def spelling(text: str) -> str:
     if any(unicodedata.category(letter).startswith("C") for letter in text):
         why = "it holds a character that can't be seen"
         raise refusal(text, "a name", why, "it like 1x12 or red oak")
-    plain = (
-        text if text.isascii() else _composed(_BESIDE_VULGAR.sub(" ", text).translate(_TO_ASCII))
-    )
+    plain = text
+    if not text.isascii():  # fractions first: NFKC would make 1½ into 11/2
+        plain = _composed(_BESIDE_VULGAR.sub(" ", text).translate(_TO_ASCII))
     plain = _composed(plain.translate(_TO_ASCII))
     plain = _TIMES.sub("x", " ".join(plain.split()))
     if not plain:

@@ -13,7 +13,7 @@ import re
 from decimal import Decimal
 from fractions import Fraction
 
-from service.quantities.refusals import refusal
+from service.quantities.refusals import refusal, shown
 from service.quantities.units import Kind
 
 LONGEST_TEXT = 64
@@ -56,7 +56,7 @@ _EXPONENT = re.compile(r"[eE][-+]?[0-9]")
 def typed(value: object, kind: Kind) -> str:
     """The text with typeset marks turned into those of a keyboard."""
     if not isinstance(value, str):
-        raise refusal(value, kind.name, "it is neither a number nor text", kind.example)
+        raise refusal(value, kind.name, "it is not text", kind.example)
     if len(value) > LONGEST_TEXT:
         why = f"it has more than {LONGEST_TEXT} characters"
         raise refusal(value, kind.name, why, kind.example)
@@ -96,7 +96,7 @@ def _fraction(whole: str | None, over: str, under: str, text: str, kind: Kind) -
 
 
 def _why_no_number(text: str) -> str:
-    start = text.strip()
+    start = text.strip(" ")
     if not start:
         return "nothing is written"
     if start[0] in ("-", MINUS):
@@ -115,7 +115,7 @@ def why_no_unit(rest: str, kind: Kind) -> str:
     if rest[0] in "0123456789-.,_":
         return "it holds more than one number"
     keys = ", ".join(unit.key for unit in kind.units)
-    return f"“{rest.strip()}” is not one of its units ({keys})"
+    return f"“{shown(rest)}” is not one of its units ({keys})"
 
 
 def exact(value: object, kind: Kind) -> Fraction:

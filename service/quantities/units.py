@@ -55,7 +55,7 @@ class Kind:
         return self.spellings.get(text) or self._loosely(text)
 
     def _loosely(self, text: str) -> Unit | None:
-        plain = text.strip().removesuffix(".").replace("^", "").translate(_SUPERSCRIPTS)
+        plain = text.strip(" ").removesuffix(".").replace("^", "").translate(_SUPERSCRIPTS)
         plain = plain.replace(" per ", "/").replace(" / ", "/")
         for written, meant in _SQUARES:
             plain = plain.replace(written, meant)
