@@ -1,0 +1,98 @@
+"""Rows of the tables -> one frozen `Catalog`: what every question asks."""
+
+from collections.abc import Mapping
+
+from sqlalchemy import Engine
+
+from service.domain.catalog import Catalog, Cited, Source
+from service.reference import sources
+from service.reference.columns import Sourced, cited_as
+from service.reference.lumber import LumberSize, SizeTolerance, board_sizes, regions_of
+from service.reference.names import NAMED, Name
+from service.reference.panels import Panel, PanelValue, panel_densities, panel_sizes, panel_woods
+from service.reference.reading import Rows, read_rows
+from service.reference.tables import MODELS
+from service.reference.woods import (
+    GroupValue,
+    Species,
+    SpeciesValue,
+    WoodGroup,
+    group_woods,
+    species_woods,
+)
+
+
+def read_catalog(engine: Engine) -> Catalog:
+    """The whole catalog from the database; the engine is let go of afterwards."""
+    return catalog_of(read_rows(engine))
+
+
+def catalog_of(rows: Rows) -> Catalog:
+    """The catalog from rows that have been read. Only preferred rows count."""
+    species = species_woods(rows.preferred(Species), rows.preferred(SpeciesValue))
+    groups = group_woods(rows.preferred(WoodGroup), rows.preferred(GroupValue), species)
+    panels = panel_sizes(rows.preferred(Panel))
+    return Catalog(
+        edition=rows.edition,
+        boards=board_sizes(rows.preferred(LumberSize), rows.preferred(SizeTolerance)),
+        panels=panels,
+        woods={
+            **species,
+            **groups,
+            **panel_woods(panels, panel_densities(rows.preferred(PanelValue))),
+        },
+        keys=_keys(rows),
+        names=_names(rows),
+        cited=_cited(rows),
+        sources=_sources(rows),
+    )
+
+
+def _keys(rows: Rows) -> Mapping[str, frozenset[str]]:
+    return {
+        kind: frozenset(
+            cells[column]
+            for model, column in homes
+            for cells in rows.preferred(model)
+            if cells[column]
+        )
+        for kind, homes in NAMED.items()
+    }
+
+
+def _names(rows: Rows) -> Mapping[tuple[str, str, str], str]:
+    return {
+        (cells["kind"], region, cells["spelling"]): cells["means"]
+        for cells in rows.of(Name)
+        for region in regions_of(cells["region"])
+    }
+
+
+def _cited(rows: Rows) -> Mapping[str, Cited]:
+    """Every row that has a source, preferred or not, by ``table/key``."""
+    return {
+        row: Cited(
+            row=row,
+            source=cells["source"],
+            locator=cells["locator"],
+            confidence=cells["confidence"],
+            basis=cells["basis"],
+        )
+        for model in MODELS
+        if issubclass(model, Sourced)
+        for cells in rows.of(model)
+        for row in [cited_as(model, cells)]
+    }
+
+
+def _sources(rows: Rows) -> Mapping[str, Source]:
+    return {
+        cells["id"]: Source(
+            id=cells["id"],
+            title=cells["title"],
+            publisher=cells["publisher"] or cells["author"] or "",
+            year=cells["year"] or "",
+            kind=cells["kind"],
+        )
+        for cells in rows.of(sources.Source)
+    }

@@ -1,0 +1,287 @@
+"""What a cell of a reference table may hold: one kind a column, used for every purpose.
+
+The loader reads a printed cell with its kind, the database keeps the printed text, the catalog
+gets the exact value, and the browser shows, sorts and finds by it.
+"""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import Any, ClassVar, Generic, TypeVar
+
+from sqlalchemy import Dialect, Integer, Text
+from sqlalchemy.types import TypeDecorator
+
+from service import quantities
+from service.domain.spelling import spelled
+
+T = TypeVar("T")
+Sought = Callable[[Any], bool]
+
+KEY_LETTERS = "abcdefghijklmnopqrstuvwxyz0123456789.-"
+
+
+class Unreadable(ValueError):
+    """A cell does not hold what its column says."""
+
+
+@dataclass(frozen=True, slots=True)
+class Printed(Generic[T]):
+    """A cell as it stands in print, and its exact value."""
+
+    text: str
+    value: T
+
+
+Size = Printed[Fraction]
+Sizes = Printed[tuple[Fraction, ...]]
+Sheets = Printed[tuple[tuple[Fraction, Fraction], ...]]
+KeyList = Printed[tuple[str, ...]]
+
+
+class Kind(TypeDecorator[T]):
+    """A kind of cell. `word` names it and `holds` explains it where the tables are described."""
+
+    impl: Any = Text
+    word: ClassVar[str]
+    holds: ClassVar[str]
+    nothing: ClassVar[Any] = None  # what JSON shows for an empty cell
+
+    def __init_subclass__(cls, **options: Any) -> None:
+        super().__init_subclass__(**options)
+        cls.cache_ok = True  # SQLAlchemy asks each class for its own word that it never changes
+
+    def read(self, text: str) -> T:
+        """The value of a printed cell; raises `Unreadable`."""
+        raise NotImplementedError
+
+    def printed(self, value: T) -> Any:
+        """What the database keeps."""
+        return value.text if isinstance(value, Printed) else value
+
+    def shown(self, value: T) -> Any:
+        """The value as JSON shows it."""
+        return value
+
+    def rank(self, value: T) -> Any:
+        """What cells of this kind are sorted by."""
+        return value.value if isinstance(value, Printed) else value
+
+    def sought(self, asked: str) -> Sought:
+        """A test for cells that are what a caller asked for: the same text, or the same value."""
+        try:
+            wanted = self.rank(self.read(asked))
+        except Unreadable:
+            return lambda cell: cell is not None and str(self.printed(cell)) == asked
+        return lambda cell: cell is not None and self.rank(cell) == wanted
+
+    def process_bind_param(self, value: T | None, dialect: Dialect) -> Any:
+        return None if value is None else self.printed(value)
+
+    def process_result_value(self, value: Any, dialect: Dialect) -> T | None:
+        return None if value is None else self.read(value)
+
+
+class Words(Kind[str]):
+    word, holds = "text", "words"
+
+    def read(self, text: str) -> str:
+        return text
+
+
+class Key(Kind[str]):
+    """A name made of a-z, 0-9, point and hyphen."""
+
+    word, holds = "key", "a key: a-z, 0-9, point and hyphen"
+
+    def read(self, text: str) -> str:
+        if not text or text.strip(KEY_LETTERS):
+            raise Unreadable(f"{text!r} is not a key: only a-z, 0-9, point and hyphen")
+        return text
+
+
+class Spelling(Kind[str]):
+    """A name as `spelled` writes it, so that whatever a caller writes can be looked up."""
+
+    word, holds = "spelling", "a name in lower case, with plain fractions and no quote marks"
+
+    def read(self, text: str) -> str:
+        if spelled(text) != text:
+            raise Unreadable(f"{text!r} must be written {spelled(text)!r}")
+        return text
+
+    def sought(self, asked: str) -> Sought:
+        return super().sought(spelled(asked))
+
+
+class Choice(Kind[str]):
+    """One of a few known words."""
+
+    word, holds = "choice", "one of a few known words"
+
+    def __init__(self, *known: str) -> None:
+        super().__init__()
+        self.known = known
+
+    def read(self, text: str) -> str:
+        if text not in self.known:
+            raise Unreadable(f"{text!r} is none of {', '.join(self.known)}")
+        return text
+
+
+class Whole(Kind[int]):
+    impl = Integer
+    word, holds = "whole number", "a whole number"
+
+    def read(self, text: str) -> int:
+        if not re.fullmatch(r"-?\d{1,9}", str(text), re.ASCII):
+            raise Unreadable(f"{text!r} is not a whole number")
+        return int(text)
+
+
+class Number(Kind[Printed[Fraction]]):
+    """A number with the digits of the print: `0.40`, `3/32`, `1 1/4`."""
+
+    word, holds = "number", "a number; CSV keeps the digits as printed"
+
+    def read(self, text: str) -> Printed[Fraction]:
+        return _number(text)
+
+    def shown(self, value: Printed[Fraction]) -> Any:
+        whole = value.value.denominator == 1
+        return value.value.numerator if whole else float(value.value)
+
+
+class Length(Kind[Printed[Fraction]]):
+    """A length with its unit: `3/4 in`, `19 mm`. The value is in inches."""
+
+    word, holds = "length", "a length as printed, with its inches and millimeters"
+
+    def __init__(self, zero: bool = False) -> None:
+        super().__init__()
+        self.zero = zero
+
+    def read(self, text: str) -> Printed[Fraction]:
+        return _length(text, self.zero)
+
+    def shown(self, value: Printed[Fraction]) -> Any:
+        return _shown_length(value.text, value.value)
+
+    def sought(self, asked: str) -> Sought:
+        return super().sought(_in_inches(asked))
+
+
+class _Listed(Kind[Printed[tuple[Any, ...]]]):
+    """Several things of one kind in a cell, with a semicolon between them."""
+
+    nothing = ()
+
+    def one(self, text: str) -> Any:
+        """The value of one of them."""
+        raise NotImplementedError
+
+    def one_shown(self, text: str, value: Any) -> Any:
+        return text
+
+    def read(self, text: str) -> Printed[tuple[Any, ...]]:
+        return Printed(text, tuple(self.one(part) for part in text.split(";")))
+
+    def shown(self, value: Printed[tuple[Any, ...]]) -> Any:
+        texts = (part.strip() for part in value.text.split(";"))
+        return [self.one_shown(*pair) for pair in zip(texts, value.value, strict=True)]
+
+    def sought(self, asked: str) -> Sought:
+        try:
+            wanted = self.one(asked)
+        except Unreadable:
+            return lambda cell: cell is not None and cell.text == asked
+        return lambda cell: cell is not None and (wanted in cell.value or cell.text == asked)
+
+
+class Lengths(_Listed):
+    """Lengths with their units: `8 ft; 10 ft`. The values are in inches."""
+
+    word, holds = "lengths", "lengths as printed, each with its inches and millimeters"
+
+    def one(self, text: str) -> Fraction:
+        return _length(text.strip()).value
+
+    def one_shown(self, text: str, value: Fraction) -> Any:
+        return _shown_length(text, value)
+
+    def sought(self, asked: str) -> Sought:
+        return super().sought(_in_inches(asked))
+
+
+class SheetSizes(_Listed):
+    """Sheets, width by length: `4 x 8 ft; 1220 x 2440 mm`. The values are in inches."""
+
+    word, holds = "sheet sizes", "width and length of sheets as printed, in inches besides"
+
+    def one(self, text: str) -> tuple[Fraction, Fraction]:
+        return _sheet(text.strip())
+
+    def one_shown(self, text: str, value: tuple[Fraction, Fraction]) -> Any:
+        width, length = value
+        return {"printed": text, "width_in": float(width), "length_in": float(length)}
+
+
+class Keys(_Listed):
+    """Keys of rows of one table: `spruce-white;spruce-black`."""
+
+    word, holds = "keys", "keys of rows of one table"
+
+    def __init__(self, of: str) -> None:
+        super().__init__()
+        self.of = of
+
+    def one(self, text: str) -> str:
+        return Key().read(text.strip())
+
+
+def yes_or_no() -> Choice:
+    """A cell that says yes or no."""
+    return Choice("yes", "no")
+
+
+@cache
+def _number(text: str) -> Printed[Fraction]:
+    try:
+        return Printed(text, quantities.number(text))
+    except quantities.QuantityError as refusal:
+        raise Unreadable(str(refusal)) from refusal
+
+
+@cache
+def _length(text: str, zero: bool = False) -> Printed[Fraction]:
+    try:
+        return Printed(text, quantities.length(_with_unit(text), zero=zero))
+    except quantities.QuantityError as refusal:
+        raise Unreadable(str(refusal)) from refusal
+
+
+@cache
+def _sheet(text: str) -> tuple[Fraction, Fraction]:
+    try:
+        return quantities.size_pair(_with_unit(text))
+    except quantities.QuantityError as refusal:
+        raise Unreadable(str(refusal)) from refusal
+
+
+def _in_inches(asked: str) -> str:
+    """What a caller asks for, in inches when no unit is named."""
+    return f"{asked} in" if asked[-1:].isdigit() else asked
+
+
+def _with_unit(text: str) -> str:
+    """The text, which must name its unit in letters: a table guesses nothing."""
+    if not text[-1:].isalpha():
+        raise Unreadable(f"{text!r} has no unit")
+    return text
+
+
+def _shown_length(text: str, inches: Fraction) -> dict[str, Any]:
+    millimeters = inches * Fraction(127, 5)
+    return {"printed": text, "in": float(inches), "mm": round(float(millimeters), 4)}
