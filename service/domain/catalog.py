@@ -7,7 +7,10 @@ import difflib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from functools import cached_property
 from typing import Literal
+
+from service.domain.spelling import spelled
 
 Confidence = Literal["memory", "one-source", "cross-checked"]
 Basis = Literal["standard", "handbook", "law", "study", "maker", "practice"]
@@ -173,38 +176,48 @@ class Catalog:
     cited: Mapping[str, Cited] = field(default_factory=dict)
     sources: Mapping[str, Source] = field(default_factory=dict)
 
-    def key(self, kind: str, region: str, spelling: str) -> str | None:
-        """The key that a normalized shop spelling stands for in a region, or None."""
-        if spelling in self.keys.get(kind, ()):
-            return spelling
-        return self.names.get((kind, region, spelling)) or self.names.get((kind, "any", spelling))
+    @cached_property
+    def _stocks(self) -> Mapping[tuple[str, str], tuple[BoardSize | PanelSize, ...]]:
+        """Sizes by region and stock key, what a shop sells by default first."""
+        found: dict[tuple[str, str], list[BoardSize | PanelSize]] = {}
+        sizes: list[BoardSize | PanelSize] = [*self.boards, *self.panels]
+        for size in sorted(sizes, key=lambda size: (not size.sold_by_default, size.row)):
+            found.setdefault((size.region, size.stock), []).append(size)
+        return {named: tuple(same) for named, same in found.items()}
 
-    def nearest(self, kind: str, region: str, spelling: str) -> tuple[str, ...]:
-        """Up to three known spellings of that kind that look most like the one given."""
-        known = {
-            name: key
-            for (name_kind, where, name), key in self.names.items()
-            if name_kind == kind and where in (region, "any")
-        }
-        known.update({key: key for key in self.stocks_in(region)} if kind == "stock" else {})
-        known.update({key: key for key in self.keys.get(kind, ())} if kind != "stock" else {})
-        close = difflib.get_close_matches(spelling, sorted(known), n=6, cutoff=0.5)
-        return tuple(dict.fromkeys(known[name] for name in close))[:3]
+    def key(self, kind: str, region: str, name: str) -> str | None:
+        """The key of that kind that a shop name stands for in a region, or None."""
+        plain = spelled(name)
+        if plain in self.keys.get(kind, ()):
+            return plain
+        return self.names.get((kind, region, plain)) or self.names.get((kind, "any", plain))
+
+    def stock_key(self, region: str, name: str) -> str | None:
+        """The board or panel that a shop name stands for in a region, or None."""
+        plain = spelled(name)
+        if (region, plain) in self._stocks:
+            return plain
+        key = self.key("stock", region, name)
+        return key if key and (region, key) in self._stocks else None
+
+    def stocked(self, region: str, stock: str) -> tuple[BoardSize | PanelSize, ...]:
+        """Every size that goes by that key, what a shop sells by default first."""
+        return self._stocks.get((region, stock), ())
 
     def stocks_in(self, region: str) -> frozenset[str]:
         """Keys of every board and panel sold in a region."""
-        boards = {size.stock for size in self.boards if size.region == region}
-        return frozenset(boards | {size.stock for size in self.panels if size.region == region})
+        return frozenset(stock for where, stock in self._stocks if where == region)
 
-    def boards_named(self, region: str, stock: str) -> tuple[BoardSize, ...]:
-        """Every dressed size that goes by that key, what a shop sells by default first."""
-        found = [b for b in self.boards if (b.region, b.stock) == (region, stock)]
-        return tuple(sorted(found, key=lambda size: (not size.sold_by_default, size.row)))
-
-    def panels_named(self, region: str, stock: str) -> tuple[PanelSize, ...]:
-        """Every panel that goes by that key, what a shop sells by default first."""
-        found = [p for p in self.panels if (p.region, p.stock) == (region, stock)]
-        return tuple(sorted(found, key=lambda size: (not size.sold_by_default, size.row)))
+    def nearest(self, kind: str, region: str, name: str) -> tuple[str, ...]:
+        """Up to three keys whose names look most like the one given, best first."""
+        own = self.stocks_in(region) if kind == "stock" else self.keys.get(kind, frozenset())
+        known = {key: key for key in own} | {
+            alias: key
+            for (name_kind, where, alias), key in self.names.items()
+            if name_kind == kind and where in (region, "any") and key in own
+        }
+        close = difflib.get_close_matches(spelled(name), sorted(known), n=6, cutoff=0.5)
+        return tuple(dict.fromkeys(known[alias] for alias in close))[:3]
 
     def from_memory(self, rows: Iterable[str]) -> tuple[str, ...]:
         """Those of the rows that nobody has read in print."""

@@ -103,17 +103,18 @@ def long_sides(
     """Which of two sides holds the long point of each end; the first of `sides` by default.
 
     A side named on an end wins; the other end follows it as `lean` says, or as `opposite` does
-    (both long points on one side) where `lean` is left out.
+    (both long points on one side) where `lean` is left out. A lone angled end has nothing to
+    lean with, and takes the default.
     """
     first, second = (_named(end, sides) for end in ends)
-    if not all(angled):
-        unnamed = (angled[0] and not first) or (angled[1] and not second)
-        return LongSides(first or sides[0], second or sides[0], side_assumed=unnamed)
-    lean_assumed = lean is None and not (first and second)
-    side_assumed = not (first or second)
+    named = bool(first or second)
+    if not named and not all(angled):
+        return LongSides(sides[0], sides[0], side_assumed=any(angled))
+    is_open = (angled[0] and not first) or (angled[1] and not second)
     if not first:
         first = _follows(second, lean, sides) if second else sides[0]
-    return LongSides(first, second or _follows(first, lean, sides), lean_assumed, side_assumed)
+    second = second or _follows(first, lean, sides)
+    return LongSides(first, second, lean_assumed=lean is None and is_open, side_assumed=not named)
 
 
 def readings(first: Fraction, second: Fraction) -> dict[Measured, Fraction]:

@@ -1,0 +1,88 @@
+"""The main question: will it go together?"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from service.domain.build import Build
+from service.domain.catalog import Catalog
+from service.domain.errors import UnknownCode
+from service.domain.findings import RANK, Finding, Rule
+from service.domain.resolving import ResolvedBuild, resolve
+from service.domain.rules import BY_CODE, RULES
+
+Verdict = Literal["mend-first", "look", "nothing-found"]
+
+NEVER_JUDGED = (
+    "how joints hold in use, and how they age",
+    "rocking and racking under a person, or a child who climbs it",
+    "the wall and what is in it",
+    "this board's own knots, splits, cup and twist",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """The answer to a check: findings worst first, and what was not looked at."""
+
+    verdict: Verdict
+    findings: tuple[Finding, ...]
+    not_judged: tuple[str, ...]
+    resolved: ResolvedBuild
+
+
+def check(build: Build, catalog: Catalog) -> Checked:
+    """Judge a build by every rule. Raises UnknownName for names outside the tables."""
+    resolved = resolve(build, catalog)
+    found = [finding for rule in RULES for finding in rule.judge(resolved)]
+    findings = tuple(sorted(found, key=lambda f: (RANK[f.severity], natural(f.at), f.code)))
+    return Checked(verdict(findings, resolved), findings, tuple(not_judged(resolved)), resolved)
+
+
+def natural(at: str) -> tuple[tuple[int, str], ...]:
+    """Document order of pointers: index 2 before index 10."""
+    return tuple((int(s), "") if s.isdigit() else (-1, s) for s in at.split("/"))
+
+
+def verdict(findings: tuple[Finding, ...], resolved: ResolvedBuild) -> Verdict:
+    """What the worst finding says. Where strength is refused it is never that nothing was found."""
+    severities = {finding.severity for finding in findings}
+    if "fault" in severities:
+        return "mend-first"
+    if "warn" in severities or unjudged_uses(resolved):
+        return "look"
+    return "nothing-found"
+
+
+def unjudged_uses(resolved: ResolvedBuild) -> list[str]:
+    """Uses for which separate standards apply, and this service says nothing of strength."""
+    unjudged = resolved.catalog.unjudged_uses
+    keys = [resolved.catalog.key("use", resolved.build.region, u) for u in resolved.build.uses]
+    return [key for key in keys if key in unjudged]
+
+
+def not_judged(resolved: ResolvedBuild) -> Iterator[str]:
+    """Everything that this answer says nothing about."""
+    for use in unjudged_uses(resolved):
+        yield f"strength, stability and gaps for {use}: separate standards apply"
+    if resolved.build.joints:
+        yield "fastenings and glue"
+    if resolved.build.shapes:
+        yield "shapes: leaning, mitered and evenly spaced parts against each other"
+    if resolved.build.steps:
+        yield "the order of the steps"
+    yield "sag and strength" if resolved.build.loads else "sag and strength: no loads given"
+    for judged in resolved.runs:
+        if judged.judgment.verdict == "not-judged":
+            yield f"the run {judged.run.run.id}: a piece of it has no size"
+    for part in resolved.parts:
+        if part.sized and part.solid is None:
+            yield f"{part.part.id}: a length or a width is missing"
+    yield from NEVER_JUDGED
+
+
+def rule_for(code: str) -> Rule:
+    """The rule behind a finding's code. Raises UnknownCode."""
+    if code not in BY_CODE:
+        raise UnknownCode(f"no finding has the code {code!r}")
+    return BY_CODE[code]

@@ -1,0 +1,56 @@
+"""A part with everything that the tables and geometry add to it."""
+
+from dataclasses import dataclass
+
+from service.domain.build import Part
+from service.domain.catalog import Spread, Wood
+from service.domain.material import density
+from service.domain.shape import shape_part, shape_round
+from service.domain.solid import Crossed, Rod, Solid, Unclear
+from service.domain.stocks import Sized, Sizing, UnknownStock, size_part
+
+
+@dataclass(frozen=True, slots=True)
+class ResolvedPart:
+    """A part with its real sizes. `sized` is None where its stock is unknown."""
+
+    index: int
+    part: Part
+    sized: Sized | None
+    unknown: UnknownStock | None
+    solid: Solid | Rod | Crossed | Unclear | None
+    wood: Wood | None
+    density: Spread | None
+    assumed: tuple[str, ...]
+
+    @property
+    def at(self) -> str:
+        return f"#/parts/{self.index}"
+
+    @property
+    def rests_on(self) -> tuple[str, ...]:
+        """Table rows behind the sizes."""
+        return self.sized.rests_on if self.sized else ()
+
+
+def resolve_part(index: int, part: Part, sizing: Sizing) -> ResolvedPart:
+    """One part with its sizes, solid and material."""
+    found = size_part(part, sizing)
+    sized, unknown = (None, found) if isinstance(found, UnknownStock) else (found, None)
+    solid = solid_of(part, sized) if sized else None
+    wood = sizing.wood_of(part, sized)
+    moisture = sizing.note_for(part).moisture
+    assumed = sized.assumed if sized else ()
+    if isinstance(solid, Solid | Rod):
+        assumed += tuple(f"{part.id}: {text}" for text in solid.assumed)
+    heavy = density(wood, moisture) if wood else None
+    return ResolvedPart(index, part, sized, unknown, solid, wood, heavy, assumed)
+
+
+def solid_of(part: Part, sized: Sized) -> Solid | Rod | Crossed | Unclear | None:
+    """The part's solid at its listed sizes; None where a size is missing."""
+    if part.length is None or sized.width is None:
+        return None
+    if sized.form == "round":
+        return shape_round(part, part.length, sized.width.listed)
+    return shape_part(part, part.length, sized.width.listed, sized.thickness.listed)

@@ -1,0 +1,81 @@
+"""From what the caller states to real sizes: every question starts here, and only here.
+
+`resolve(build, catalog)` looks every stock up, settles thickness and width as intervals (the
+table's tolerance, the caller's measurement, or a ripped or planed size), works out each part's
+solid, and adds up each run.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from service.domain.build import Build
+from service.domain.catalog import Catalog
+from service.domain.errors import Complaint, UnknownName
+from service.domain.fitting import Fit, find_fits
+from service.domain.mending import JudgedRun, Trial, judge_runs
+from service.domain.parts import ResolvedPart, resolve_part
+from service.domain.stocks import Sizing
+
+
+@dataclass(frozen=True)
+class ResolvedBuild:
+    """The build with everything that the tables and geometry add to it."""
+
+    sizing: Sizing
+    parts: tuple[ResolvedPart, ...]
+    runs: tuple[JudgedRun, ...]
+    fits: tuple[Fit, ...]
+
+    @property
+    def build(self) -> Build:
+        return self.sizing.build
+
+    @property
+    def catalog(self) -> Catalog:
+        return self.sizing.catalog
+
+    @property
+    def metric(self) -> bool:
+        return self.build.units == "mm"
+
+    @property
+    def trial(self) -> Trial:
+        """The parts and sums, for trying a mend on them."""
+        return Trial(self.sizing, self.parts)
+
+    @cached_property
+    def by_id(self) -> Mapping[str, ResolvedPart]:
+        """Parts by id; of two with the same id the first counts."""
+        return {part.part.id: part for part in reversed(self.parts)}
+
+    @cached_property
+    def assumed(self) -> tuple[str, ...]:
+        """Everything taken for granted, once each, in document order."""
+        said = [text for part in self.parts for text in part.assumed]
+        return tuple(dict.fromkeys(said))
+
+
+def resolve(build: Build, catalog: Catalog) -> ResolvedBuild:
+    """Real sizes, solids, materials and sums. Raises UnknownName for names outside the tables."""
+    complaints = tuple(unknown_names(build, catalog))
+    if complaints:
+        raise UnknownName(*complaints)
+    sizing = Sizing(build, catalog)
+    parts = tuple(resolve_part(index, part, sizing) for index, part in enumerate(build.parts))
+    return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts))
+
+
+def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
+    """Every wood, saw, tool and use that the tables do not know, with the nearest known names."""
+    named = [("wood", build.wood, "#/wood")]
+    named += [("wood", p.known.wood, f"#/parts/{i}/wood") for i, p in enumerate(build.parts)]
+    named += [("wood", n.wood, f"#/stocks/{name}/wood") for name, n in build.stocks.items()]
+    named += [("saw", s.kind, f"#/shop/saws/{i}/kind") for i, s in enumerate(build.shop.saws)]
+    named += [("tool", t, f"#/shop/tools/{i}") for i, t in enumerate(build.shop.tools or ())]
+    named += [("use", use, f"#/uses/{i}") for i, use in enumerate(build.uses)]
+    for kind, name, place in named:
+        if name is not None and catalog.key(kind, build.region, name) is None:
+            near = catalog.nearest(kind, build.region, name)
+            hint = f"; nearest: {', '.join(near)}" if near else ""
+            yield Complaint(place, f"no {kind} called {name!r} is in the tables{hint}")

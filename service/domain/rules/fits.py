@@ -1,0 +1,116 @@
+"""Rules about cutouts and what goes into them."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from service.domain.findings import Mend, Spot, rule
+from service.domain.fitting import find_laps
+from service.domain.resolving import ResolvedBuild
+from service.domain.tape import plain
+
+LOOSE = Fraction(1, 32)  # in; slack that shows and holds badly: common practice, no source
+FLUSH = Fraction(1, 64)  # in; a step that sanding takes off: common practice, no source
+
+
+@rule(
+    "fit.binds",
+    title="A part does not go into its cutout",
+    severity="fault",
+    numbers={"cutout": "length", "part": "length", "over": "length", "fails_at": "word"},
+)
+def binds(build: ResolvedBuild) -> Iterator[Spot]:
+    """A slot narrower than the board in it has to be recut, or the board planed.
+
+    Sheets vary in thickness: one at the thick end may bind where the listed size goes in. Measure
+    the sheet in hand before cutting, and try a test cut in scrap.
+    """
+    for fit in build.fits:
+        over = fit.inside.high - fit.size
+        if over <= 0 or fit.nominal:
+            continue
+        always = fit.inside.listed > fit.size
+        size = fit.inside.listed if always else fit.inside.high
+        when = "" if always else " at the thick end of its tolerance"
+        yield Spot(
+            at=f"{fit.at}/{fit.field}",
+            also_at=fit.other.at,
+            detail=(
+                f"The {fit.cutout.kind} in {fit.owner.part.id} is {plain(fit.size, build.metric)} "
+                f"wide; {fit.other.part.id} is {plain(size, build.metric)}{when}."
+            ),
+            numbers={
+                "cutout": fit.size,
+                "part": size,
+                "over": size - fit.size,
+                "fails_at": "every size" if always else "thick end",
+            },
+            mend=Mend(f"Cut it {plain(fit.inside.high, build.metric)} wide, or fit it by hand."),
+            rests_on=fit.rests_on,
+            severity=None if always else "warn",
+        )
+
+
+@rule(
+    "fit.loose",
+    title="A part rattles in its cutout",
+    severity="warn",
+    basis="practice",
+    numbers={"cutout": "length", "part": "length", "slack": "length"},
+)
+def loose(build: ResolvedBuild) -> Iterator[Spot]:
+    """More than about 1/32 in of slack shows, and glue does not fill it well.
+
+    The figure is common practice, without a source. The usual cause is a straight cut as wide as
+    the name of the sheet, where the sheet itself is thinner.
+    """
+    for fit in build.fits:
+        slack = fit.size - fit.inside.listed
+        if slack <= LOOSE or fit.nominal:
+            continue
+        yield Spot(
+            at=f"{fit.at}/{fit.field}",
+            also_at=fit.other.at,
+            detail=(
+                f"The {fit.cutout.kind} in {fit.owner.part.id} is {plain(fit.size, build.metric)} "
+                f"wide; {fit.other.part.id} is {plain(fit.inside.listed, build.metric)}: "
+                f"{plain(slack, build.metric)} of slack."
+            ),
+            numbers={"cutout": fit.size, "part": fit.inside.listed, "slack": slack},
+            mend=Mend(f"Cut it {plain(fit.inside.listed, build.metric)} wide."),
+            rests_on=fit.rests_on,
+        )
+
+
+@rule(
+    "fit.proud",
+    title="Two halved parts do not come out flush",
+    severity="fault",
+    numbers={"taken": "length", "needed": "length", "step": "length"},
+)
+def proud(build: ResolvedBuild) -> Iterator[Spot]:
+    """Where two parts house each other, the two depths together make up one part's thickness.
+
+    Taken too shallow, one part stands proud of the other; too deep, it sinks. Strips of a grid
+    that are halved on edge share their width in the same way.
+    """
+    for lap in find_laps(build.parts):
+        taken = sum(lap.depths, Fraction(0))
+        step = lap.through.listed - taken
+        if abs(step) <= FLUSH:
+            continue
+        way = "stands proud by" if step > 0 else "sinks by"
+        yield Spot(
+            at=f"{lap.at}/depth",
+            also_at=f"{lap.other_at}/depth",
+            detail=(
+                f"{lap.owner.part.id} and {lap.other.part.id} are let in "
+                f"{plain(taken, build.metric)} together, {plain(lap.through.listed, build.metric)} "
+                f"is needed: one {way} {plain(abs(step), build.metric)}."
+            ),
+            numbers={"taken": taken, "needed": lap.through.listed, "step": step},
+            mend=Mend(
+                f"Let the two depths come to {plain(lap.through.listed, build.metric)}; half each "
+                f"is {plain(lap.through.listed / 2, build.metric)}."
+            ),
+            rests_on=lap.rests_on,
+        )

@@ -1,0 +1,129 @@
+"""Rules about the list itself: what is named, named twice, or never used."""
+
+import difflib
+from collections.abc import Collection, Iterable, Iterator
+
+from service.domain.findings import Change, Mend, Spot, rule
+from service.domain.naming import (
+    Reference,
+    joint_references,
+    other_references,
+    run_references,
+    step_joint_references,
+)
+from service.domain.resolving import ResolvedBuild
+
+
+@rule(
+    "part.duplicate-id",
+    title="Two parts have the same id",
+    severity="fault",
+    numbers={"free": "word"},
+)
+def duplicate_id(build: ResolvedBuild) -> Iterator[Spot]:
+    """Joints, runs and steps name parts by id, so an id can stand for one part only.
+
+    Until it is mended, everything that names the id is taken to mean the first part that has it.
+    """
+    taken = {part.part.id for part in build.parts}
+    first: dict[str, str] = {}
+    for part in build.parts:
+        id = part.part.id
+        if id not in first:
+            first[id] = part.at
+            continue
+        free = next(f"{id}-{n}" for n in range(2, len(taken) + 3) if f"{id}-{n}" not in taken)
+        taken.add(free)
+        yield Spot(
+            at=f"{part.at}/id",
+            also_at=f"{first[id]}/id",
+            detail=f"The id {id} stands for an earlier part already.",
+            numbers={"free": free},
+            mend=Mend(f"Call this one {free}.", (Change(f"{part.at[1:]}/id", free),)),
+        )
+
+
+@rule(
+    "joint.unknown-part",
+    title="A joint names a part that is not in the list",
+    severity="fault",
+    numbers={"nearest": "words"},
+)
+def joint_unknown_part(build: ResolvedBuild) -> Iterator[Spot]:
+    """A joint holds two parts of the list together, or one part to the wall.
+
+    Nothing can be said of a joint when one of its parts is not there.
+    """
+    yield from unknown(joint_references(build.build), build.by_id, "part")
+
+
+@rule(
+    "part.unknown",
+    title="A part is named that is not in the list",
+    severity="fault",
+    numbers={"nearest": "words"},
+)
+def unknown_part(build: ResolvedBuild) -> Iterator[Spot]:
+    """Runs, shapes, loads, steps and cutouts name parts by id, and each must be in the list.
+
+    What names a missing part is not judged until the name is put right.
+    """
+    named = (*run_references(build.build), *other_references(build.build))
+    yield from unknown(named, build.by_id, "part")
+
+
+@rule(
+    "joint.unknown",
+    title="A step names a joint that is not in the list",
+    severity="fault",
+    numbers={"nearest": "words"},
+)
+def unknown_joint(build: ResolvedBuild) -> Iterator[Spot]:
+    """A step that glues or assembles names joints by id, and each must be in the list."""
+    joints = {joint.id for joint in build.build.joints}
+    yield from unknown(step_joint_references(build.build), joints, "joint")
+
+
+def unknown(named: Iterable[Reference], known: Collection[str], kind: str) -> Iterator[Spot]:
+    """Ids that stand for nothing, with the nearest that do."""
+    for at, id in named:
+        if id in known:
+            continue
+        near = tuple(difflib.get_close_matches(id, sorted(known), n=3, cutoff=0.5))
+        hint = f"; nearest: {', '.join(near)}" if near else ""
+        yield Spot(
+            at=at,
+            detail=f"No {kind} of this build has the id {id}{hint}.",
+            numbers={"nearest": near},
+            mend=Mend(f"Name a {kind} of the build, or add it."),
+        )
+
+
+@rule("part.unjoined", title="Nothing holds this part", severity="note")
+def unjoined(build: ResolvedBuild) -> Iterator[Spot]:
+    """A part that takes up room in a run, but is in no joint, has nothing to hold it.
+
+    Loose shelves and lids are meant to be so: give them a joint with method `loose`.
+    """
+    joined = {id for _, id in joint_references(build.build)}
+    used = {id for _, id in (*run_references(build.build), *other_references(build.build))}
+    for part in build.parts:
+        if build.build.joints and part.part.id in used - joined:
+            yield Spot(part.at, f"{part.part.id} is in no joint.")
+
+
+@rule("part.unused", title="Nothing names this part", severity="note")
+def unused(build: ResolvedBuild) -> Iterator[Spot]:
+    """A part that no joint, run, shape, load or step names may be left over from an earlier plan.
+
+    Only said where the build names its other parts.
+    """
+    named = {
+        id
+        for references in (joint_references, run_references, other_references)
+        for _, id in references(build.build)
+    }
+    known = named & set(build.by_id)
+    for part in build.parts:
+        if known and part.part.id not in named:
+            yield Spot(part.at, f"No joint, run, shape, load or step names {part.part.id}.")

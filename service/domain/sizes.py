@@ -1,0 +1,74 @@
+"""What a stock really measures, and which stocks have a given size."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize
+from service.domain.errors import Complaint, UnknownName
+
+
+@dataclass(frozen=True, slots=True)
+class StockSizes:
+    """A stock of a region: what a shop sells under its name by default, and what else has it."""
+
+    stock: str
+    region: str
+    sold: BoardSize | PanelSize
+    others: tuple[BoardSize | PanelSize, ...]
+
+    @property
+    def assumed(self) -> tuple[str, ...]:
+        """Why that one of several was chosen."""
+        if not self.others:
+            return ()
+        way = f", {self.sold.condition}" if isinstance(self.sold, BoardSize) else ""
+        chosen = f"{self.sold.name}{way}"
+        return (f"{self.stock} is taken as a shop sells it by default: {chosen}",)
+
+
+def regions(catalog: Catalog) -> tuple[str, ...]:
+    """Every region that the tables have a stock for."""
+    return tuple(sorted({size.region for size in (*catalog.boards, *catalog.panels)}))
+
+
+def known_region(catalog: Catalog, region: str) -> str:
+    """The region, if the tables have it. Raises UnknownName."""
+    known = regions(catalog)
+    if region not in known:
+        raise UnknownName(Complaint("region", f"The regions are {', '.join(known)}."))
+    return region
+
+
+def look_up(catalog: Catalog, region: str, name: str) -> StockSizes:
+    """Everything that goes by a shop name in a region. Raises UnknownName, nearest keys in it."""
+    known_region(catalog, region)
+    stock = catalog.stock_key(region, name)
+    if stock is None:
+        near = catalog.nearest("stock", region, name)
+        hint = f" Nearest: {', '.join(near)}." if near else ""
+        told = f'Nothing sold in region {region} is called "{name}".{hint}'
+        raise UnknownName(Complaint("stock", told))
+    sold, *others = catalog.stocked(region, stock)
+    return StockSizes(stock, region, sold, tuple(others))
+
+
+def of_size(
+    catalog: Catalog, region: str, thickness: Fraction | None, width: Fraction | None
+) -> Sequence[BoardSize | PanelSize]:
+    """Stocks whose real thickness and width, tolerance counted, take in the sizes given."""
+    known_region(catalog, region)
+    sizes: tuple[BoardSize | PanelSize, ...] = (*catalog.boards, *catalog.panels)
+    return tuple(
+        size
+        for size in sizes
+        if size.region == region
+        and _takes_in(size.thickness, thickness)
+        and _takes_in(size.width if isinstance(size, BoardSize) else None, width)
+    )
+
+
+def _takes_in(limits: Interval | None, size: Fraction | None) -> bool:
+    if size is None:
+        return True
+    return limits is not None and limits.low <= size <= limits.high

@@ -1,0 +1,187 @@
+"""What a part is made of: its stock looked up, and its real thickness and width."""
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import cached_property
+from typing import Literal
+
+from service.domain.build import Build, Part, StockNote
+from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize, Wood
+from service.domain.tape import plain
+
+
+@dataclass(frozen=True, slots=True)
+class UnknownStock:
+    """No board or panel of the region goes by that name; the nearest keys, best first."""
+
+    name: str
+    nearest: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sized:
+    """A part's real sizes, inches.
+
+    `stock_thickness` and `stock_width` are what is bought (for a glued-up part, what the glue-up
+    yields); `thickness` and `width` what the part ends up with. A panel has no stock width. A
+    round has its diameter in both.
+    """
+
+    form: Literal["board", "panel", "round"]
+    key: str | None
+    board: BoardSize | None
+    panel: PanelSize | None
+    stock_thickness: Interval
+    stock_width: Interval | None
+    thickness: Interval
+    width: Interval | None
+    rests_on: tuple[str, ...]
+    assumed: tuple[str, ...]
+
+    @property
+    def nominal_thickness(self) -> Fraction | None:
+        """Thickness in the stock's name where it differs from the real one."""
+        if self.board:
+            return self.board.nominal_thickness
+        return self.panel.nominal_thickness if self.panel else None
+
+    @property
+    def nominal_width(self) -> Fraction | None:
+        """Width in the stock's name where it differs from the real one."""
+        return self.board.nominal_width if self.board else None
+
+
+@dataclass(frozen=True)
+class Sizing:
+    """A build and the tables, for looking up what its parts are made of."""
+
+    build: Build
+    catalog: Catalog
+
+    @cached_property
+    def notes(self) -> dict[str, StockNote]:
+        """What the caller knows about each stock, by key (or by name where there is no key)."""
+        return {self.key(name) or name: note for name, note in self.build.stocks.items()}
+
+    def key(self, name: str) -> str | None:
+        """The stock that a name stands for in the build's region."""
+        return self.catalog.stock_key(self.build.region, name)
+
+    def note_for(self, part: Part) -> StockNote:
+        """What is known about the part's wood: its own note over that of its stock."""
+        name = part.stock.name
+        general = self.notes.get(self.key(name) or name) if name else None
+        if general is None:
+            return part.known
+        own = part.known
+        return StockNote(
+            wood=own.wood or general.wood,
+            treated=general.treated if own.treated is None else own.treated,
+            moisture=general.moisture if own.moisture is None else own.moisture,
+            measured_thickness=own.measured_thickness or general.measured_thickness,
+            measured_width=own.measured_width or general.measured_width,
+        )
+
+    def wood_of(self, part: Part, sized: Sized | None) -> Wood | None:
+        """The wood a part is of: stated on it, on its stock, its panel's material, the build's."""
+        panel = sized.panel if sized else None
+        stated = self.note_for(part).wood
+        name = stated or (panel.material if panel else self.build.wood)
+        if name is None:
+            return None
+        key = self.catalog.key("wood", self.build.region, name)
+        return self.catalog.woods.get(key) if key else None
+
+
+def size_part(part: Part, sizing: Sizing) -> Sized | UnknownStock:
+    """The real sizes of a part, or the name that no table has."""
+    found = as_bought(part, sizing)
+    if isinstance(found, UnknownStock):
+        return found
+    note = sizing.note_for(part)
+    measured = measured_sizes(glued(found, part), note)
+    return worked(measured, part)
+
+
+def as_bought(part: Part, sizing: Sizing) -> Sized | UnknownStock:
+    """The stock at its table size, or at the size stated inline."""
+    stock = part.stock
+    if stock.diameter is not None:
+        across = Interval.exactly(stock.diameter)
+        return Sized("round", None, None, None, across, across, across, across, (), ())
+    if stock.name is None:
+        thick = Interval.exactly(stock.thickness or Fraction(0))
+        wide = Interval.exactly(stock.width) if stock.width is not None else None
+        form: Literal["board", "panel"] = "board" if wide else "panel"
+        return Sized(form, None, None, None, thick, wide, thick, wide, (), ())
+    return from_tables(stock.name, sizing)
+
+
+def from_tables(name: str, sizing: Sizing) -> Sized | UnknownStock:
+    """A stock by name: the size that a shop sells under it by default."""
+    region, catalog = sizing.build.region, sizing.catalog
+    key = sizing.key(name)
+    if key is None:
+        return UnknownStock(name, catalog.nearest("stock", region, name))
+    metric = sizing.build.units == "mm"
+    found = catalog.stocked(region, key)[0]
+    if isinstance(found, BoardSize):
+        board, width = found, found.width
+        by = f" x {plain(width.listed, metric)}" if width else ""
+        said = f"{name}: {board.condition}, {plain(board.thickness.listed, metric)}{by}"
+        return Sized(
+            "board", key, board, None, board.thickness, width, board.thickness, width,
+            board.rests_on, (said,),
+        )  # fmt: skip
+    panel, thick = found, found.thickness
+    said = f"{name}: {panel.name}, {plain(thick.listed, metric)} thick"
+    if not thick.is_exact:
+        said += f" ({plain(thick.low, metric)} to {plain(thick.high, metric)})"
+    return Sized(
+        "panel", key, None, panel, thick, None, thick, None, panel.rests_on, (said,)
+    )  # fmt: skip
+
+
+def glued(sized: Sized, part: Part) -> Sized:
+    """What a glue-up of several boards yields: their widths less what is jointed off a seam."""
+    if part.glued_from is None or sized.stock_width is None:
+        return sized
+    boards, loss = part.glued_from.boards, part.glued_from.edge_loss * (part.glued_from.boards - 1)
+    one = sized.stock_width
+    total = Interval(*(boards * w - loss for w in (one.low, one.listed, one.high)))
+    return replace(sized, stock_width=total, width=total)
+
+
+def measured_sizes(sized: Sized, note: StockNote) -> Sized:
+    """The caller's own measurement wins over the table, and the table is no longer relied on."""
+    thick, wide = note.measured_thickness, note.measured_width
+    if thick is None and wide is None:
+        return sized
+    thickness = sized.stock_thickness if thick is None else Interval.exactly(thick)
+    width = sized.stock_width if wide is None else Interval.exactly(wide)
+    settled = thick is not None and (wide is not None or sized.stock_width is None)
+    return replace(
+        sized,
+        stock_thickness=thickness,
+        stock_width=width,
+        thickness=thickness,
+        width=width,
+        rests_on=() if settled else sized.rests_on,
+    )
+
+
+def worked(sized: Sized, part: Part) -> Sized:
+    """The part ripped, planed or cut to what it states; otherwise as bought."""
+    thickness = stated(part.thickness, sized.thickness)
+    if sized.width is None:
+        width = None if part.width is None else Interval.exactly(part.width)
+    else:
+        width = stated(part.width, sized.width)
+    return replace(sized, thickness=thickness, width=width)
+
+
+def stated(size: Fraction | None, bought: Interval) -> Interval:
+    """A stated size is exact, unless it only names the size that the stock is listed at."""
+    if size is None or size == bought.listed:
+        return bought
+    return Interval.exactly(size)
