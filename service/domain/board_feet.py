@@ -6,9 +6,9 @@ from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from typing import Literal
 
-from service.domain.catalog import BoardSize
+from service.domain.catalog import BoardSize, Catalog
 from service.domain.errors import Complaint, DryfitError
-from service.domain.sizes import StockSizes
+from service.domain.sizes import StockSizes, look_up
 
 CUBIC_INCHES = 144  # in one board foot: a board of 1 in by 12 in by 12 in
 INCHES_A_FOOT = 12
@@ -101,6 +101,54 @@ def counted_section(sizes: StockSizes, width: Fraction | None) -> Section:
         raise NotCounted(Complaint("width", told))
     rough = board.nominal_thickness or board.thickness.listed
     return Section(rough, width, "rough", board.rests_on)
+
+
+def section_of(
+    catalog: Catalog,
+    region: str,
+    stock: str | None,
+    thickness: Fraction | None,
+    width: Fraction | None,
+) -> tuple[Section, tuple[str, ...]]:
+    """What is counted for a stock by name, or for sizes as given, and what that assumes.
+
+    Raises UnknownName and NotCounted.
+    """
+    if stock is not None:
+        sizes = look_up(catalog, region, stock)
+        return counted_section(sizes, width), sizes.assumed
+    if thickness is None or width is None:
+        raise NotCounted(Complaint("stock", "Say stock, or thickness and width."))
+    return Section(thickness, width, "stated"), ()
+
+
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """Boards counted: board feet, exact, and money to the cent.
+
+    `surface_measure` is the whole number on a hardwood tally, for one board.
+    """
+
+    section: Section
+    length: Fraction
+    count: int
+    each: Fraction
+    surface_measure: int | None
+    cost: Decimal | None
+
+    @property
+    def total(self) -> Fraction:
+        """Board feet of all the boards."""
+        return self.each * self.count
+
+
+def tally(section: Section, length: Fraction, count: int, price: Decimal | None, per: Per) -> Tally:
+    """`count` boards of one section and length (inches), priced if there is a price."""
+    each = board_feet(section.thickness, section.width, length)
+    rough = section.counted == "rough"
+    measure = surface_measure(section.width, length) if rough else None
+    money = None if price is None else cost(price, per, count, length, each * count)
+    return Tally(section, length, count, each, measure, money)
 
 
 def cost(price: Decimal, per: Per, count: int, length: Fraction, feet: Fraction) -> Decimal:

@@ -4,11 +4,24 @@ import re
 import unicodedata
 from functools import lru_cache
 
-_BESIDE_VULGAR = re.compile(r"(?<=[0-9])(?=[¼½¾⅛⅜⅝⅞])|(?<=[¼½¾⅛⅜⅝⅞])(?=[0-9])")
+VULGAR = {
+    "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5",
+    "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅐": "1/7", "⅛": "1/8", "⅜": "3/8",
+    "⅝": "5/8", "⅞": "7/8", "⅑": "1/9", "⅒": "1/10",
+}  # fmt: skip
+
+MINUS = "\N{MINUS SIGN}"
+FRACTION_SLASH = "\N{FRACTION SLASH}"
+SINGLE_MARKS = "\N{PRIME}\u2018\u2019"  # and the single quotation marks
+DOUBLE_MARKS = "\N{DOUBLE PRIME}\u201c\u201d"  # and the double ones
+
+_SIGNS = "".join(VULGAR)
+_BESIDE_VULGAR = re.compile(f"(?<=[0-9])(?=[{_SIGNS}])|(?<=[{_SIGNS}])(?=[0-9])")
 _TO_ASCII = str.maketrans(
-    {"\N{MULTIPLICATION SIGN}": "x", "\N{FRACTION SLASH}": "/", "\N{MINUS SIGN}": "-"}
+    VULGAR
+    | {"\N{MULTIPLICATION SIGN}": "x", FRACTION_SLASH: "/", MINUS: "-"}
     | dict.fromkeys("\u2010\u2011\u2012\u2013\u2014", "-")  # hyphens and dashes
-    | dict.fromkeys("\"'`\u2018\u2019\u201c\u201d\u2032\u2033", "")  # quotes, feet, inches
+    | dict.fromkeys(f"\"'`{SINGLE_MARKS}{DOUBLE_MARKS}", "")
 )
 _TIMES = re.compile("(?<=[0-9]) *x *(?=[0-9])")
 
@@ -19,6 +32,13 @@ def spelled(name: str) -> str:
 
     `5/4 X 6` and `5/4x6"` become the same, and so do `MDF ½` and `mdf 1/2`.
     """
-    apart = _BESIDE_VULGAR.sub(" ", name).translate(_TO_ASCII)
-    folded = unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", apart).casefold())
-    return _TIMES.sub("x", " ".join(folded.translate(_TO_ASCII).split()))
+    plain = name
+    if not name.isascii():  # fractions first: NFKC would make 1½ into 11/2
+        plain = _composed(_BESIDE_VULGAR.sub(" ", name).translate(_TO_ASCII))
+    plain = _composed(plain.translate(_TO_ASCII))
+    return _TIMES.sub("x", " ".join(plain.split()))
+
+
+def _composed(text: str) -> str:
+    """Full-width letters, ligatures and capitals, each as its plain lower-case form."""
+    return unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", text).casefold())

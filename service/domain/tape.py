@@ -1,54 +1,83 @@
 """Sizes in words: what a tape measure shows, and the exact text of a size in a document."""
 
-import math
 from fractions import Fraction
+from math import ceil, floor
+from typing import Literal
 
+MM = Fraction(5, 127)  # one millimeter in inches: the inch is 25.4 mm (agreement of 1959)
 SIXTEENTH = Fraction(1, 16)
-MM_PER_INCH = Fraction(127, 5)  # exact: the inch is 25.4 mm by definition (1959 agreement)
 
 
-def nearest(size: Fraction, step: Fraction) -> Fraction:
-    """The multiple of `step` nearest to a size; half a step goes up."""
-    return math.floor(size / step + Fraction(1, 2)) * step
+def nearest(
+    size: Fraction, to: Fraction, mode: Literal["nearest", "down", "up"] = "nearest"
+) -> Fraction:
+    """The multiple of `to` at, below or above a size. Exact halves go up, also below zero."""
+    steps = size / to
+    if mode == "nearest":
+        return floor(steps + Fraction(1, 2)) * to
+    return (floor(steps) if mode == "down" else ceil(steps)) * to
 
 
-def mixed(size: Fraction) -> str:
-    """A number as builders write it: 20 3/4, 3/4, 20."""
-    sign = "-" if size < 0 else ""
-    whole, rest = divmod(abs(size), 1)
-    if not rest:
+def mixed(value: Fraction) -> str:
+    """A number as builders write it: `20 3/4`, `3/4`, `-1 1/2`, `0`."""
+    sign = "-" if value < 0 else ""
+    whole, part = divmod(abs(value), 1)
+    if not part:
         return f"{sign}{whole}"
-    return f"{sign}{whole} {rest}" if whole else f"{sign}{rest}"
+    return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
 
 
-def decimal(value: Fraction, places: int = 9) -> str | None:
-    """The exact decimal of a fraction, or None where it has no end within `places`."""
+def decimal(value: Fraction, places: int = 10) -> str | None:
+    """All decimals of a value, or None when they never end or are over `places`."""
     scaled = value * 10**places
     if scaled.denominator != 1:
         return None
-    return f"{float(value):.{places}f}".rstrip("0").rstrip(".")
+    sign = "-" if scaled < 0 else ""
+    whole, part = divmod(abs(scaled.numerator), 10**places)
+    return f"{sign}{whole}.{part:0{places}d}".rstrip("0").rstrip(".")
 
 
-def tape(size: Fraction, metric: bool = False) -> str:
-    """The nearest 1/16 in (or whole millimeter), with its unit, as read off a tape."""
-    if metric:
-        return f"{nearest(size * MM_PER_INCH, Fraction(1))} mm"
-    return f'{mixed(nearest(size, SIXTEENTH))}"'
+def tape_step(metric: bool) -> Fraction:
+    """The finest mark that answers read a tape to: 1/16 in, or one millimeter."""
+    return MM if metric else SIXTEENTH
+
+
+def marked(size: Fraction, metric: bool = False) -> str:
+    """A size with its unit mark: `20 3/4"`, `527 mm`."""
+    if not metric:
+        return f'{mixed(size)}"'
+    return f"{decimal(size / MM) or mixed(size / MM)} mm"
+
+
+def tape(size: Fraction, *, to: Fraction | None = None, metric: bool = False) -> str:
+    """The nearest reading: `20 3/4"`, or `527 mm` in a metric build.
+
+    `to` is the step in inches, in both cases; by default 1/16 in, or one millimeter.
+    """
+    return marked(nearest(size, to or tape_step(metric)), metric)
 
 
 def plain(size: Fraction, metric: bool = False) -> str:
     """A size in a sentence: exact where it can be said shortly, else to 0.001 in or 0.1 mm."""
     if metric:
-        millimeters = size * MM_PER_INCH
-        return f"{decimal(millimeters, 2) or f'{float(millimeters):.1f}'} mm"
-    if size.denominator <= 64 and size.denominator & (size.denominator - 1) == 0:
-        return f'{mixed(size)}"'
+        return f"{decimal(size / MM, 2) or f'{float(size / MM):.1f}'} mm"
+    if size.denominator <= 64 and is_binary(size):
+        return marked(size)
     return f'{float(size):.3f}"'
 
 
 def exact(size: Fraction, metric: bool = False) -> str:
-    """A size as text that reads back to exactly the same length."""
-    millimeters = decimal(size * MM_PER_INCH)
-    if millimeters is not None and (metric or size.denominator % 127 == 0):
-        return f"{millimeters} mm"
+    """Text that reads back as exactly this size: `20 3/4 in`, `527.05 mm`.
+
+    The unit asked for, or the other one where only that is short: 18 mm stays `18 mm`.
+    """
+    mm = decimal(size / MM)
+    halved = is_binary(size) and size.denominator <= 128
+    if mm is not None and len(mm) <= 12 and (metric or not halved):
+        return f"{mm} mm"
     return f"{mixed(size)} in"
+
+
+def is_binary(size: Fraction) -> bool:
+    """Whether a size lies on the halves, quarters, eighths ... of an inch."""
+    return size.denominator & (size.denominator - 1) == 0

@@ -5,6 +5,8 @@ Lengths are `Fraction` inches, money is `Decimal`, angles are float degrees. Eve
 or a build of tables asks it to confirm a factor: it never sees a caller's text.
 """
 
+from service.domain.tape import exact as written
+from service.domain.tape import nearest, tape
 from service.quantities.lengths import length, size_pair
 from service.quantities.measures import (
     Load,
@@ -22,7 +24,7 @@ from service.quantities.measures import (
 from service.quantities.money import money
 from service.quantities.names import spelling
 from service.quantities.refusals import QuantityError
-from service.quantities.tapes import Measured, measured, nearest, tape, written
+from service.quantities.tapes import Measured, measured
 
 __all__ = [
     "Load",

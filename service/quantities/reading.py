@@ -13,6 +13,7 @@ import re
 from decimal import Decimal
 from fractions import Fraction
 
+from service.domain.spelling import DOUBLE_MARKS, FRACTION_SLASH, MINUS, SINGLE_MARKS, VULGAR
 from service.quantities.refusals import refusal, shown
 from service.quantities.units import Kind
 
@@ -20,17 +21,6 @@ LONGEST_TEXT = 64
 TOO_LARGE = 10**10  # the first number with an exponent over 9
 _LARGEST_UNDER = 999_999  # fractions finer than this are slips, and slow down exact sums
 _MOST_DECIMALS = 40
-
-VULGAR = {
-    "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5",
-    "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅐": "1/7", "⅛": "1/8", "⅜": "3/8",
-    "⅝": "5/8", "⅞": "7/8", "⅑": "1/9", "⅒": "1/10",
-}  # fmt: skip
-
-MINUS = "\N{MINUS SIGN}"
-FRACTION_SLASH = "\N{FRACTION SLASH}"
-SINGLE_MARKS = "\N{PRIME}\u2018\u2019"  # and the single quotation marks
-DOUBLE_MARKS = "\N{DOUBLE PRIME}\u201c\u201d"  # and the double ones
 
 # Phones and word processors write these for what was typed. The spaces around a vulgar fraction
 # keep 20¾ from becoming 203/4 and ¾5 from becoming 3/45.

@@ -15,7 +15,8 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
-MM = Fraction(5, 127)  # one millimeter in inches: the inch is 25.4 mm
+from service.domain.tape import MM
+
 KG = Fraction(100_000_000, 45_359_237)  # one kilogram in pounds: the pound is 0.45359237 kg
 N = KG / Fraction("9.80665")  # one newton in pounds of force, at standard gravity
 M = 1000 * MM / 12  # one meter in feet
