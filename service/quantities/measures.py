@@ -6,8 +6,8 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
 
+from service.domain.spelling import MINUS
 from service.quantities.reading import (
-    MINUS,
     TOO_LARGE,
     checked,
     exact,

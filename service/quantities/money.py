@@ -4,7 +4,6 @@ import re
 from decimal import Decimal
 
 from service.domain.spelling import MINUS
-from service.quantities.reading import 
 from service.quantities.refusals import refusal
 
 _PRICE = re.compile(r"[0-9]{1,10}(?:\.[0-9]{1,4})?")
