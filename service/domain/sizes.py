@@ -29,7 +29,8 @@ class StockSizes:
 
 def regions(catalog: Catalog) -> tuple[str, ...]:
     """Every region that the tables have a stock for."""
-    return tuple(sorted({size.region for size in (*catalog.boards, *catalog.panels)}))
+    boards = {size.region for size in catalog.boards}
+    return tuple(sorted(boards | {size.region for size in catalog.panels}))
 
 
 def known_region(catalog: Catalog, region: str) -> str:

@@ -1,0 +1,115 @@
+"""Values to bytes: JSON for programs and curl, text for people, CSV for spreadsheets."""
+
+from collections.abc import Iterable, Mapping
+from decimal import Decimal
+from typing import Any
+
+import orjson
+from flask import Response, request
+
+from service.api.refusals import Fault, InvalidParameter, NothingAcceptable
+from service.domain.catalog import Catalog
+
+MEDIA_TYPES = {
+    "json": "application/json",
+    "text": "text/plain",
+    "csv": "text/csv",
+    "html": "text/html",
+}
+PAGE_POLICY = (
+    "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; "
+    "frame-ancestors 'none'"
+)
+
+
+def chosen_form(*offered: str) -> str:
+    """The form to answer in: `?format=` wins, then the best of Accept, else the first offered.
+
+    Raises InvalidParameter and NothingAcceptable.
+    """
+    asked = request.args.get("format")
+    if asked is not None:
+        if asked in offered:
+            return asked
+        raise InvalidParameter(
+            "That form is not offered here.",
+            Fault(f"format is one of {', '.join(offered)}.", parameter="format"),
+        )
+    if "Accept" not in request.headers:
+        return offered[0]
+    by_type = {MEDIA_TYPES[form]: form for form in offered}
+    best = request.accept_mimetypes.best_match(list(by_type))
+    if best is None:
+        raise NothingAcceptable(f"Offered here: {', '.join(by_type)}.")
+    return by_type[best]
+
+
+def as_json(value: Any, status: int = 200) -> Response:
+    """JSON, indented, with a final newline, so that it reads well in a terminal."""
+    content = orjson.dumps(
+        value, default=_plainly, option=orjson.OPT_INDENT_2 | orjson.OPT_APPEND_NEWLINE
+    )
+    return Response(content, status, mimetype=MEDIA_TYPES["json"])
+
+
+def _plainly(value: object) -> object:
+    if isinstance(value, Decimal):
+        return str(value)
+    if isinstance(value, Mapping):
+        return dict(value)
+    raise TypeError(f"no JSON for {type(value).__name__}")
+
+
+def as_text(lines: Iterable[str]) -> Response:
+    """Plain lines, each with its newline."""
+    content = "".join(f"{line}\n" for line in lines)
+    return Response(content, mimetype=MEDIA_TYPES["text"])
+
+
+def as_page(html: str) -> Response:
+    """A page for a browser, which may carry its own style and nothing else."""
+    response = Response(html, mimetype=MEDIA_TYPES["html"])
+    response.headers["Content-Security-Policy"] = PAGE_POLICY
+    return response
+
+
+def answered(value: Mapping[str, Any], lines: Iterable[str]) -> Response:
+    """An answer to a one-line question, in JSON or in text as asked."""
+    response = as_text(lines) if chosen_form("json", "text") == "text" else as_json(value)
+    response.vary.add("Accept")
+    return response
+
+
+def carried(
+    catalog: Catalog,
+    rests_on: Iterable[str] = (),
+    assumed: Iterable[str] = (),
+    sources: Iterable[str] = (),
+) -> dict[str, Any]:
+    """What every answer carries: the edition of the tables, what was assumed, and the sources."""
+    cited = [catalog.cited[row] for row in dict.fromkeys(rests_on)]
+    named = dict.fromkeys([*sources, *(one.source for one in cited)])
+    return {
+        "edition": catalog.edition,
+        "assumed": list(assumed),
+        "rests_on": [
+            {
+                "row": one.row,
+                "source": one.source,
+                "locator": one.locator,
+                "confidence": one.confidence,
+                "basis": one.basis,
+            }
+            for one in cited
+        ],
+        "sources": [
+            {
+                "id": source.id,
+                "title": source.title,
+                "publisher": source.publisher,
+                "year": source.year,
+                "kind": source.kind,
+            }
+            for source in map(catalog.sources.__getitem__, named)
+        ],
+    }

@@ -1,0 +1,84 @@
+"""GET /v1/board-feet: how much sawn lumber is counted, and what it costs."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from flask import Blueprint, Response
+from marshmallow import ValidationError, validates_schema
+
+from service.api import shown
+from service.api.answers import answered, carried
+from service.api.documents.fields import Length, Money, Text, Word, one_of
+from service.api.house import house
+from service.api.parameters import UnitsForm, WholeText, read_query
+from service.domain.board_feet import EXPLAINED, SOURCES, Tally, section_of, tally
+
+routes = Blueprint("board_feet", __name__)
+
+
+class BoardFeetQuery(UnitsForm):
+    """A stock, or thickness and width as they are counted; how long, how many, what one costs."""
+
+    stock = Text()
+    thickness = Length()
+    width = Length()
+    region = Text(load_default="us")
+    length = Length(required=True)
+    count = WholeText(1, 100_000, load_default=1)
+    price = Money()
+    per = Word("piece", "foot", "board-foot", load_default="board-foot")
+
+    @validates_schema
+    def _stock_or_sizes(self, data: dict[str, Any], **_: Any) -> None:
+        if one_of(data, ("stock", "thickness")) == "thickness" and "width" not in data:
+            raise ValidationError("This is required with thickness.", field_name="width")
+
+
+_FORM = BoardFeetQuery()
+
+
+@routes.get("/v1/board-feet")
+def count_board_feet() -> Response:
+    """Board feet by the rule of the trade, and their price."""
+    asked, catalog = read_query(_FORM), house().catalog
+    section, assumed = section_of(
+        catalog, asked["region"], asked.get("stock"), asked.get("thickness"), asked.get("width")
+    )
+    counted = tally(section, asked["length"], asked["count"], asked.get("price"), asked["per"])
+    answer = {
+        "stock": asked.get("stock"),
+        **_shown(counted, asked["units"] == "mm"),
+        "findings": [],
+        **carried(catalog, section.rests_on, assumed, SOURCES),
+    }
+    return answered(answer, shown.folded(_lines(answer)))
+
+
+def _shown(counted: Tally, metric: bool) -> dict[str, Any]:
+    section = counted.section
+    return {
+        "counted": {
+            "sizes": section.counted,
+            "why": EXPLAINED[section.counted],
+            "thickness": shown.length(section.thickness, metric),
+            "width": shown.length(section.width, metric),
+            "length": shown.length(counted.length, metric),
+        },
+        "count": counted.count,
+        "board_feet_each": shown.number(counted.each),
+        "board_feet": shown.number(counted.total),
+        "surface_measure": counted.surface_measure,
+        "cost": counted.cost,
+    }
+
+
+def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
+    counted = answer["counted"]
+    sizes = " x ".join(counted[name]["tape"] for name in ("thickness", "width", "length"))
+    yield f"{answer['board_feet']:g} board feet: {answer['count']} of {sizes}"
+    yield f"  {counted['why']}"
+    if answer["surface_measure"] is not None:
+        yield f"  surface measure of one board on a tally: {answer['surface_measure']}"
+    if answer["cost"] is not None:
+        yield f"  cost: {answer['cost']}"
+    yield from shown.closing(answer)

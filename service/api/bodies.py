@@ -1,0 +1,59 @@
+"""Bytes to plain JSON values, strictly.
+
+orjson refuses what the standard library lets through: NaN, numbers beyond a double, more than
+1,024 levels, half surrogates, bad UTF-8, a byte order mark. It keeps the last of two equal names,
+so a second reading looks for those; it costs a twentieth of what the schema costs.
+"""
+
+import json
+from typing import Any
+
+import orjson
+from flask import Request
+
+from service.api.refusals import NotJson, RepeatedName, UnreadableMediaType
+
+
+def read_json(request: Request) -> Any:
+    """The JSON value in the body.
+
+    Raises UnreadableMediaType, NotJson, RepeatedName; Werkzeug's 413 where the body is too long.
+    """
+    _demand_plain_json(request)
+    body = request.get_data(cache=False)
+    if not body.strip():
+        raise NotJson("The body is empty; send the document as JSON.")
+    try:
+        value = orjson.loads(body)
+    except orjson.JSONDecodeError as error:
+        raise NotJson(f"The body is not JSON: {error.msg}, line {error.lineno}.") from None
+    _refuse_repeated_names(body)
+    return value
+
+
+def _demand_plain_json(request: Request) -> None:
+    if request.headers.get("Content-Encoding", "identity").strip().lower() != "identity":
+        raise UnreadableMediaType("Send the body as it is, without Content-Encoding.")
+    charset = request.mimetype_params.get("charset", "utf-8").lower()
+    if request.mimetype != "application/json" or charset not in ("utf-8", "utf8"):
+        said = f" not {request.mimetype[:60]}" if request.mimetype else " and say so"
+        raise UnreadableMediaType(f"Send Content-Type: application/json in UTF-8,{said}.")
+
+
+def _refuse_repeated_names(body: bytes) -> None:
+    try:
+        # Integers stay text: turning thousands of digits into a number is slow, or refused.
+        json.loads(body, object_pairs_hook=_names_once, parse_int=str)
+    except RecursionError:
+        raise NotJson("The body is nested too deeply.") from None
+
+
+def _names_once(pairs: list[tuple[str, Any]]) -> None:
+    names = {name for name, _ in pairs}
+    if len(names) == len(pairs):
+        return
+    seen: set[str] = set()
+    for name, _ in pairs:
+        if name in seen:
+            raise RepeatedName(f"The name {name[:60]!r} stands twice in one object.")
+        seen.add(name)

@@ -1,0 +1,59 @@
+"""POST /v1/check: will it go together?"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from flask import Blueprint, Response, request
+
+from service.api import found
+from service.api.answers import as_json, carried, chosen_form
+from service.api.bodies import read_json
+from service.api.documents.fields import Word
+from service.api.house import house
+from service.api.parameters import QueryForm, read_query
+from service.api.patching import mended
+from service.api.reading import read_as
+from service.domain.checking import Checked, check
+
+routes = Blueprint("check", __name__)
+
+
+class CheckQuery(QueryForm):
+    """Whether to give the build back with every exact mend applied."""
+
+    mended = Word("true", "false", load_default="false")
+
+
+_QUERY = CheckQuery()
+
+
+@routes.post("/v1/check")
+def check_build() -> Response:
+    """Findings, worst first, and what was not judged."""
+    asked = read_query(_QUERY)
+    chosen_form("json")
+    document = read_json(request)
+    checked = check(read_as(house().build_form, document), house().catalog)
+    answer = _answer(checked)
+    if asked["mended"] == "true":
+        answer["mended"] = mended(document, checked.findings)
+    return as_json(answer)
+
+
+def _answer(checked: Checked) -> dict[str, Any]:
+    resolved = checked.resolved
+    named = [source for finding in checked.findings for source in finding.sources]
+    return {
+        "verdict": checked.verdict,
+        "findings": [found.finding(finding, resolved.metric) for finding in checked.findings],
+        "not_judged": list(checked.not_judged),
+        "parts": [found.part(part, resolved.metric) for part in resolved.parts],
+        **carried(resolved.catalog, _rows(checked), resolved.assumed, named),
+    }
+
+
+def _rows(checked: Checked) -> Iterator[str]:
+    for finding in checked.findings:
+        yield from finding.rests_on
+    for part in checked.resolved.parts:
+        yield from part.rests_on

@@ -1,0 +1,178 @@
+"""Shapes: what parts form together, each with the measures of its own kind.
+
+The same measures, read the same way, are the parameters of the question about that shape.
+"""
+
+from collections.abc import Callable, Mapping
+from functools import cache
+from typing import Any
+
+from marshmallow import ValidationError, post_load
+from marshmallow import fields as marshmallow_fields
+
+from service.api.documents.fields import (
+    Angle,
+    Either,
+    Field,
+    Id,
+    Length,
+    Named,
+    Pair,
+    Several,
+    Text,
+    Whole,
+    Word,
+    YesNo,
+)
+from service.api.documents.forms import Form
+from service.domain.build import Shape
+
+Measure = Callable[[], marshmallow_fields.Field[Any]]
+
+
+class TwoAngles(Field[tuple[float, float]]):
+    """The angles of both ends: `10,10` or a list of two."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> Any:
+        both = value.split(",") if isinstance(value, str) else value
+        return Several(Angle(), 2, 2).deserialize(both)
+
+
+def _turn() -> Angle:
+    return Angle(0, 90)
+
+
+def _clearance() -> Length:
+    return Length(zero=True)
+
+
+_FRAME: Mapping[str, Measure] = {
+    "opening": Pair,
+    "outside": Pair,
+    "contents": Pair,
+    "rabbet": Length,
+    "clearance": _clearance,
+}
+
+_EVERY: Mapping[str, Measure] = {
+    "stock": Text,
+    "saw_miter_to": _turn,
+    "saw_bevel_to": _turn,
+}
+
+MEASURES: Mapping[str, Mapping[str, Measure]] = {
+    "leaning": {
+        "height": Length,
+        "lean": Angle,
+        "top": lambda: Either(Length(), Word("level", "square")),
+    },
+    "splayed-legs": {
+        "height": Length,
+        "lean": Angle,
+        "lean_front": Angle,
+        "lean_side": Angle,
+        "turned": YesNo,
+        "top_inset": lambda: Either(_clearance(), Pair()),
+        "top_outside": lambda: Either(Length(), Pair()),
+        "top_inside": lambda: Either(Length(), Pair()),
+        "rail_top_at": Length,
+    },
+    "mitered-frame": _FRAME,
+    "butted-frame": _FRAME,
+    "sloped-box": {
+        "sides": lambda: Whole(3, 100),
+        "height": Length,
+        "slant": Length,
+        "slope": Angle,
+        "slope_from": lambda: Word("vertical", "horizontal"),
+        "corners": lambda: Word("mitered", "butted"),
+    },
+    "polygon": {
+        "sides": lambda: Whole(3, 100),
+        "across_flats": Length,
+        "across_corners": Length,
+        "side": Length,
+        "ring": lambda: Word("flat", "upright"),
+    },
+    "brace": {
+        "run": Length,
+        "rise": Length,
+        "given": lambda: Word("long-points", "center", "short-points"),
+        "between": lambda: Word("upright,level", "level,level"),
+    },
+    "crossed-legs": {"width": Length, "height": Length},
+    "prop": {"lean": Angle, "up": Length, "foot": Length},
+    "tapered-leg": {"length": Length, "top": Length, "foot": Length},
+    "ends": {
+        "length": Length,
+        "miter": TwoAngles,
+        "bevel": TwoAngles,
+        "ends_lean": lambda: Word("opposite", "same"),
+        "measured": lambda: Word(
+            "long-to-long", "short-to-short", "long-to-short", "short-to-long", "center"
+        ),
+    },
+    # In a row, `within` is the length that the pieces share out, as in the question itself.
+    "row": {
+        "within": Length,
+        "pieces": lambda: Whole(1, 1000),
+        "piece": Length,
+        "ends": lambda: Either(Length(zero=True), Word("gap", "flush", "half")),
+        "at": lambda: Several(Length(zero=True), 1, 1000),
+    },
+}
+
+ROLES = (
+    "leg", "rail", "stretcher", "top", "side", "stile", "brace", "board", "prop", "piece",
+)  # fmt: skip
+
+
+class ShapeForm(Form):
+    """What every shape has."""
+
+    id = Id(required=True)
+    shape = Word(*MEASURES, required=True)
+    parts = Named(Word(*ROLES), Several(Id(), 1, 100), len(ROLES))
+    within = Length(zero=True)
+
+    @post_load
+    def made(self, data: dict[str, Any], **_: Any) -> Any:
+        """The shape, its own measures gathered under their names."""
+        kind = data["shape"]
+        measures = {name: data.pop(name) for name in _measures_of(kind) if name in data}
+        data["parts"] = data.get("parts", {})
+        return Shape(fields=measures, **data)
+
+
+def _measures_of(shape: str) -> Mapping[str, Measure]:
+    return {**_EVERY, **MEASURES[shape]}
+
+
+@cache
+def form_of(shape: str) -> Form:
+    """The form of one kind of shape."""
+    own = {name: make() for name, make in _measures_of(shape).items()}
+    name = "".join(word.title() for word in shape.split("-")) + "Form"
+    made = type(name, (ShapeForm,), own)()
+    assert isinstance(made, Form)
+    return made
+
+
+class AnyShape(Field[Shape]):
+    """A shape, read by the form of its kind."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> Shape:
+        if not isinstance(value, Mapping):
+            raise ValidationError("This must be an object.")
+        known = self.known(value)
+        shape: Shape = form_of(known).load(value)
+        return shape
+
+    def known(self, value: Mapping[str, Any]) -> str:
+        """The kind of shape, or a refusal at its place."""
+        try:
+            return str(Word(*MEASURES, required=True).deserialize(value["shape"]))
+        except KeyError:
+            raise ValidationError({"shape": ["This is required."]}) from None
+        except ValidationError as refusal:
+            raise ValidationError({"shape": refusal.messages}) from None

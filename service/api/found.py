@@ -1,0 +1,76 @@
+"""How findings and resolved parts look in answers."""
+
+from typing import Any
+
+from service.api import shown
+from service.api.patching import as_patch
+from service.domain.findings import Finding, Mend, Number, NumberKind
+from service.domain.parts import ResolvedPart
+from service.domain.rules import BY_CODE
+from service.domain.solid import Crossed, Rod, Solid, Unclear
+
+
+def finding(found: Finding, metric: bool) -> dict[str, Any]:
+    """One finding, with a link to the reason behind it."""
+    kinds = BY_CODE[found.code].numbers
+    return {
+        "code": found.code,
+        "severity": found.severity,
+        "at": found.at,
+        "also_at": found.also_at,
+        "title": found.title,
+        "detail": found.detail,
+        "numbers": {
+            name: number(value, kinds.get(name, "word"), metric)
+            for name, value in found.numbers.items()
+        },
+        "mend": _mend(found.mend) if found.mend else None,
+        "basis": found.basis,
+        "rests_on": list(found.rests_on),
+        "sources": list(found.sources),
+        "why": f"/v1/why/{found.code}",
+    }
+
+
+def number(value: Number, kind: NumberKind, metric: bool) -> Any:
+    """A number of a finding in the way of its kind; angles are rounded here, once."""
+    if kind == "length" and not isinstance(value, str | tuple):
+        return dict(shown.length(shown.exactly(value), metric))
+    if kind == "angle" and not isinstance(value, str | tuple):
+        return round(float(value), 2)
+    return list(value) if isinstance(value, tuple) else value
+
+
+def _mend(mend: Mend) -> dict[str, Any]:
+    return {"words": mend.words, "patch": as_patch(mend.changes) if mend.changes else None}
+
+
+def part(resolved: ResolvedPart, metric: bool) -> dict[str, Any]:
+    """One part with the sizes that the tables and geometry give it."""
+    sized, stated = resolved.sized, resolved.part
+    answer: dict[str, Any] = {
+        "at": resolved.at,
+        "id": stated.id,
+        "quantity": stated.quantity,
+        "stock": sized.key if sized else None,
+        "form": sized.form if sized else None,
+        "thickness": shown.limits(sized.thickness, metric) if sized else None,
+        "width": shown.limits(sized.width, metric) if sized and sized.width else None,
+        "length": shown.optional_length(stated.length, metric),
+        "wood": resolved.wood.key if resolved.wood else None,
+        "rests_on": list(resolved.rests_on),
+    }
+    return answer | {"cut": _solid(resolved.solid, metric)}
+
+
+def _solid(solid: Solid | Rod | Crossed | Unclear | None, metric: bool) -> dict[str, Any] | None:
+    if not isinstance(solid, Solid | Rod):
+        return None
+    return {
+        "blank_length": shown.length(solid.blank_length, metric),
+        "blank_width": shown.length(solid.blank_width, metric),
+        "center_length": shown.length(solid.center_length, metric),
+        "lengths": {word: shown.length(size, metric) for word, size in solid.lengths().items()},
+        "volume_in3": shown.number(solid.volume),
+        "surface_in2": shown.number(solid.surface),
+    }

@@ -1,0 +1,102 @@
+"""GET /: what can be asked, with lines to paste."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from html import escape
+
+from flask import Blueprint, Response, request
+
+from service.api.answers import as_json, as_page, as_text, chosen_form
+from service.api.house import house
+from service.api.parameters import QueryForm, read_query
+
+routes = Blueprint("front", __name__)
+
+ABOUT = "Dryfit: a dry fit on paper. It checks a small woodworking build before a board is bought."
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A question, and a line to paste that asks it; `{at}` is this service's own address."""
+
+    asks: str
+    line: str
+
+
+SHELF = (
+    '{"name": "Book ledge", "parts": ['
+    '{"id": "shelf", "stock": "1x6", "length": "24", "width": "6"}, '
+    '{"id": "back", "stock": "1x4", "length": "24"}]}'
+)
+
+QUESTIONS = (
+    Question(
+        "Will it go together?",
+        f"curl -s {{at}}v1/check -H 'Content-Type: application/json' -d '{SHELF}'",
+    ),
+    Question("What does a board really measure?", "curl -s '{at}v1/sizes/1x6?format=text'"),
+    Question(
+        "Which stock measures this?", "curl -s '{at}v1/sizes?thickness=3/4&width=5+1/2&format=text'"
+    ),
+    Question(
+        "How many board feet?",
+        "curl -s '{at}v1/board-feet?stock=1x6&length=8ft&count=4&price=3.20&format=text'",
+    ),
+    Question("What does a tape read?", "curl -s '{at}v1/measure?value=527mm&to=1/16&format=text'"),
+    Question("Why was that found?", "curl -s {at}v1/why/size.nominal-for-actual"),
+    Question("Which tables are there?", "curl -s {at}v1/tables"),
+    Question("A table, in part", "curl -s '{at}v1/tables/lumber_sizes?stock=1x6&format=csv'"),
+)
+
+_PAGE = """<!doctype html>
+<html lang="en">
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>Dryfit</title>
+<style>
+body {{ font: 1rem/1.5 system-ui, sans-serif; margin: 2rem auto }}
+body {{ max-width: 44rem; padding: 0 1rem }}
+pre {{ background: #f2efe9; color: #222; padding: .75rem; white-space: pre-wrap }}
+</style>
+<h1>Dryfit</h1>
+<p>{about}</p>
+{questions}
+</html>
+"""
+
+_FORM = QueryForm()
+
+
+@routes.get("/")
+def show_front() -> Response:
+    """The questions: text for curl, JSON for programs, a page for a browser."""
+    read_query(_FORM)
+    form = chosen_form("text", "json", "html")
+    lines = [
+        (question.asks, question.line.replace("{at}", request.host_url)) for question in QUESTIONS
+    ]
+    if form == "html":
+        response = as_page(_page(lines))
+    elif form == "json":
+        response = as_json({
+            "about": ABOUT,
+            "questions": [{"asks": asks, "line": line} for asks, line in lines],
+            "edition": house().catalog.edition,
+        })  # fmt: skip
+    else:
+        response = as_text(_text(lines))
+    response.vary.add("Accept")
+    return response
+
+
+def _text(lines: list[tuple[str, str]]) -> Iterator[str]:
+    yield ABOUT
+    for asks, line in lines:
+        yield from ("", f"# {asks}", line)
+
+
+def _page(lines: list[tuple[str, str]]) -> str:
+    questions = "\n".join(
+        f"<h2>{escape(asks)}</h2>\n<pre>{escape(line)}</pre>" for asks, line in lines
+    )
+    return _PAGE.format(about=escape(ABOUT), questions=questions)

@@ -1,0 +1,152 @@
+"""Every refusal as problem details (RFC 9457): the only status codes for refusals.
+
+`type` is ``/problems/<slug>``, which stays; a GET there explains it.
+"""
+
+import re
+from collections.abc import Iterable
+from http import HTTPStatus
+from typing import Any
+from urllib.parse import quote
+
+import orjson
+from flask import Blueprint, Flask, Response, current_app, request
+from werkzeug.exceptions import HTTPException
+
+from service.api import refusals
+from service.api.answers import as_json
+from service.api.refusals import Fault
+from service.domain import errors
+
+MEDIA_TYPE = "application/problem+json"
+MOST_ERRORS = 50
+
+# The domain knows no HTTP, so its refusals get their status here, beside our own.
+STATUS: dict[type[Exception], int] = {
+    errors.UnknownName: 422,
+    errors.UnknownCode: 404,
+    errors.UnknownTable: 404,
+    errors.UnknownKey: 404,
+    errors.UnknownColumn: 422,
+    refusals.NotJson: 400,
+    refusals.RepeatedName: 400,
+    refusals.UnreadableMediaType: 415,
+    refusals.InvalidDocument: 422,
+    refusals.InvalidParameter: 422,
+    refusals.NothingAcceptable: 406,
+    refusals.NotReady: 503,
+}
+
+PARAMETER_OF = {errors.UnknownColumn: "sort"}  # filters are refused before, as parameters
+
+# Statuses that the framework itself raises, in words of this house.
+FRAMEWORK = {
+    400: ("bad-request", "The request can't be read."),
+    404: ("unknown-route", "There is nothing at this address."),
+    405: ("wrong-method", "This address doesn't take that method."),
+    413: ("body-too-large", "The body is too large."),
+    500: ("internal-error", "Something went wrong on our side."),
+}
+
+routes = Blueprint("problems", __name__)
+
+
+def slug_of(kind: type[Exception]) -> str:
+    """UnknownName -> unknown-name."""
+    return re.sub(r"(?<=[a-z])(?=[A-Z])", "-", kind.__name__).lower()
+
+
+def known_problems() -> dict[str, tuple[int, str]]:
+    """Status and title of every problem type, by slug."""
+    ours = {slug_of(kind): (status, _title_of(kind)) for kind, status in STATUS.items()}
+    return ours | {slug: (status, title) for status, (slug, title) in FRAMEWORK.items()}
+
+
+def _title_of(kind: type[Exception]) -> str:
+    return (kind.__doc__ or "").strip().splitlines()[0]
+
+
+def problem(
+    status: int, slug: str, title: str, detail: str = "", faults: Iterable[Fault] = ()
+) -> Response:
+    """One problem as a response; at most 50 errors are listed."""
+    listed = [_as_error(fault) for fault in faults]
+    body: dict[str, Any] = {"type": f"/problems/{slug}", "title": title, "status": status}
+    if detail:
+        body["detail"] = detail
+    body["instance"] = quote(request.path, safe="/:@!$&'()*+,;=~-._")
+    if listed:
+        body["errors"] = listed[:MOST_ERRORS]
+    if len(listed) > MOST_ERRORS:
+        body["errors_left_out"] = len(listed) - MOST_ERRORS
+    content = orjson.dumps(body, option=orjson.OPT_INDENT_2 | orjson.OPT_APPEND_NEWLINE)
+    response = Response(content, status, mimetype=MEDIA_TYPE)
+    response.headers["Cache-Control"] = "no-store"
+    return response
+
+
+def _as_error(fault: Fault) -> dict[str, str]:
+    place = {"pointer": fault.pointer, "parameter": fault.parameter}
+    return {name: text for name, text in place.items() if text is not None} | {
+        "detail": fault.detail
+    }
+
+
+def _from_complaint(complaint: errors.Complaint) -> Fault:
+    if complaint.place.startswith("#"):
+        return Fault(complaint.detail, pointer=complaint.place)
+    return Fault(complaint.detail, parameter=complaint.place)
+
+
+def _refused(error: Exception) -> Response:
+    kind = type(error)
+    faults: tuple[Fault, ...] = getattr(error, "faults", ())
+    if isinstance(error, errors.UnknownName):
+        faults = tuple(_from_complaint(complaint) for complaint in error.complaints)
+    elif kind in PARAMETER_OF:
+        faults = (Fault(str(error), parameter=PARAMETER_OF[kind]),)
+    response = problem(STATUS[kind], slug_of(kind), _title_of(kind), str(error), faults)
+    if isinstance(error, refusals.UnreadableMediaType):
+        response.headers["Accept"] = "application/json"
+        response.headers["Accept-Encoding"] = "identity"
+    if isinstance(error, refusals.NotReady):
+        response.headers["Retry-After"] = "5"
+    return response
+
+
+def _by_framework(error: HTTPException) -> Response:
+    status = error.code or 500
+    slug, title = FRAMEWORK.get(status) or _by_phrase(status)
+    response = problem(status, slug, title)
+    for name, value in error.get_headers():
+        if name in ("Allow", "Retry-After"):
+            response.headers[name] = value
+    return response
+
+
+def _by_phrase(status: int) -> tuple[str, str]:
+    phrase = HTTPStatus(status).phrase
+    return re.sub("[^a-z]+", "-", phrase.lower()), f"{phrase}."
+
+
+def _unforeseen(error: Exception) -> Response:
+    current_app.logger.error("unforeseen error", exc_info=error)
+    return problem(500, *FRAMEWORK[500])
+
+
+@routes.get("/problems/<slug>")
+def explain_problem(slug: str) -> Response:
+    """What a problem type means."""
+    if slug not in known_problems():
+        return problem(404, *FRAMEWORK[404])
+    status, title = known_problems()[slug]
+    return as_json({"type": f"/problems/{slug}", "title": title, "status": status})
+
+
+def map_problems(app: Flask) -> None:
+    """Answer every refusal, and whatever else goes wrong, as a problem."""
+    for kind in STATUS:
+        app.register_error_handler(kind, _refused)
+    app.register_error_handler(HTTPException, _by_framework)
+    app.register_error_handler(Exception, _unforeseen)
+    app.register_blueprint(routes)

@@ -1,0 +1,109 @@
+"""How values look in answers."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from fractions import Fraction
+from textwrap import wrap
+from typing import Any
+
+from service import quantities
+from service.domain.catalog import BoardSize, Interval, PanelSize
+
+WIDTH = 80
+
+
+def length(inches: Fraction, metric: bool = False) -> dict[str, Any]:
+    """A length as every answer shows it: inches, millimeters, what a tape reads, how far off."""
+    return dict(quantities.measured(inches, metric=metric))
+
+
+def optional_length(inches: Fraction | None, metric: bool = False) -> dict[str, Any] | None:
+    return None if inches is None else length(inches, metric)
+
+
+def limits(size: Interval, metric: bool = False) -> dict[str, Any]:
+    """A size as listed; with its least and greatest where it has a tolerance."""
+    listed = {"listed": length(size.listed, metric)}
+    if size.is_exact:
+        return listed
+    return listed | {"low": length(size.low, metric), "high": length(size.high, metric)}
+
+
+def number(value: Fraction) -> float:
+    """An exact number as a decimal, to a millionth."""
+    return round(float(value), 6)
+
+
+def stock_size(size: BoardSize | PanelSize, metric: bool = False) -> dict[str, Any]:
+    """One row of the size tables."""
+    shared = {
+        "row": size.row,
+        "stock": size.stock,
+        "name": size.name,
+        "sold_by_default": size.sold_by_default,
+        "thickness": limits(size.thickness, metric),
+        "nominal_thickness": optional_length(size.nominal_thickness, metric),
+    }
+    if isinstance(size, PanelSize):
+        sheets = [{"width": length(w, metric), "length": length(n, metric)} for w, n in size.sheets]
+        sold = {"sheets": sheets, "sheets_from_memory": size.sheets_from_memory}
+        return shared | {"kind": "panel", "material": size.material} | sold
+    return shared | {
+        "kind": size.kind,
+        "condition": size.condition,
+        "width": limits(size.width, metric) if size.width else None,
+        "nominal_width": optional_length(size.nominal_width, metric),
+        "lengths": [length(one, metric) for one in size.lengths],
+        "lengths_from_memory": size.lengths_from_memory,
+    }
+
+
+def in_words(size: BoardSize | PanelSize, metric: bool = False) -> str:
+    """One row of the size tables on a line: what it measures, and when."""
+    thick = quantities.written(size.thickness.listed, metric=metric)
+    if isinstance(size, PanelSize):
+        least, most = size.thickness.low, size.thickness.high
+        spread = "" if size.thickness.is_exact else f", {_decimals(least)} to {_decimals(most)} in"
+        return f"{size.name}: {thick} thick{spread}"
+    wide = f" x {quantities.written(size.width.listed, metric=metric)}" if size.width else ""
+    return f"{size.name}: {thick}{wide} ({size.kind}, {size.condition})"
+
+
+def sold_length(inches: Fraction, metric: bool = False) -> str:
+    """A length as shops say it: feet where it is whole feet."""
+    if not metric and inches % 12 == 0:
+        return f"{inches // 12} ft"
+    return quantities.written(inches, metric=metric)
+
+
+def sheet(size: tuple[Fraction, Fraction], metric: bool = False) -> str:
+    """A sheet, width by length."""
+    return " x ".join(sold_length(one, metric) for one in size)
+
+
+def _decimals(size: Fraction) -> str:
+    return f"{float(size):.3f}"
+
+
+def closing(answer: Mapping[str, Any]) -> Iterator[str]:
+    """The last lines of every text answer: what was assumed, the sources, the edition."""
+    for text in answer["assumed"]:
+        yield from _folded(f"assumed: {text}")
+    for row in answer["rests_on"]:
+        yield from _folded(f"source: {row['source']}, {row['locator']} ({row['confidence']})")
+    yield f"edition: {answer['edition']}"
+
+
+def folded(lines: Iterable[str]) -> Iterator[str]:
+    """Lines cut to 80 columns, what runs over indented below."""
+    for line in lines:
+        yield from _folded(line)
+
+
+def _folded(line: str) -> list[str]:
+    indent = " " * (len(line) - len(line.lstrip()) + 2)
+    return wrap(line, WIDTH, subsequent_indent=indent) or [""]
+
+
+def exactly(value: Fraction | float) -> Fraction:
+    """A length that came from an angle, as the fraction that it is nearest to."""
+    return value if isinstance(value, Fraction) else Fraction(value).limit_denominator(10**9)

@@ -1,0 +1,122 @@
+"""GET /v1/tables…: the reference tables, whole or in part, with where each value comes from."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any, Literal, cast
+from urllib.parse import urlencode
+
+import orjson
+from flask import Blueprint, Response, request
+
+from service.api.answers import MEDIA_TYPES, chosen_form
+from service.api.conditional import kept
+from service.api.documents.fields import Text
+from service.api.documents.forms import nearest, shown
+from service.api.house import house
+from service.api.parameters import QueryForm, WholeText, loaded, read_query, refuse_repeated
+from service.api.refusals import Fault, InvalidParameter
+from service.reference.columns import key_in
+from service.reference.shelf import MOST_ROWS, Page, Shelf
+
+routes = Blueprint("tables", __name__)
+
+Form = Literal["json", "csv"]
+
+
+class PageQuery(QueryForm):
+    """Which part of a table; its columns are parameters too."""
+
+    sort = Text()
+    limit = WholeText(1, 10**8)
+    cursor = Text(400)
+
+
+_PLAIN, _PAGE = QueryForm(), PageQuery()
+
+
+@routes.get("/v1/tables")
+def list_tables() -> Response:
+    """Every table: what it is, and what its columns hold."""
+    read_query(_PLAIN)
+    chosen_form("json")
+    tables = house().tables
+    answer = {"edition": tables.edition, "tables": list(tables.descriptions())}
+    return _json({**answer, "assumed": [], "sources": []})
+
+
+@routes.get("/v1/tables/<table>")
+def read_table(table: str) -> Response:
+    """The rows of a table that every filter holds for."""
+    shelf = house().tables.table(table)
+    form = cast(Form, chosen_form("json", "csv"))
+    filters, page = _asked(shelf)
+    if not filters and not page.keys() & {"sort", "limit", "cursor"}:
+        return _whole(shelf, form)
+    return _part(shelf, form, filters, page)
+
+
+def _whole(shelf: Shelf, form: Form) -> Response:
+    """The bytes that were prepared at start."""
+    prepared = house().tables.whole(shelf.name, form)
+    more = form == "json" and len(shelf.cells) > MOST_ROWS
+    response = kept(prepared.body, MEDIA_TYPES[form], prepared.etag)
+    return _linked(response, shelf.page({}).next if more else None)
+
+
+def _part(
+    shelf: Shelf, form: Form, filters: Mapping[str, str], page: Mapping[str, Any]
+) -> Response:
+    sort, limit, cursor = page.get("sort"), page.get("limit"), page.get("cursor")
+    if form == "csv":
+        cells, following = shelf.found(filters, sort, limit, cursor)
+        return _linked(kept(shelf.csv(cells).encode(), MEDIA_TYPES["csv"]), following)
+    found = shelf.page(filters, sort, limit, cursor)
+    return _linked(_json(house().tables.answer(shelf.name, found)), found.next)
+
+
+@routes.get("/v1/tables/<table>/<key>")
+def read_row(table: str, key: str) -> Response:
+    """One row of a table."""
+    read_query(_PLAIN)
+    tables, shelf = house().tables, house().tables.table(table)
+    row = shelf.row(key)
+    if chosen_form("json", "csv") == "csv":
+        cells = [cells for cells in shelf.cells if key_in(shelf.model, cells) == key]
+        return kept(shelf.csv(cells).encode(), MEDIA_TYPES["csv"])
+    answer = tables.answer(table, Page((row,), None))
+    return _json({
+        "edition": answer["edition"],
+        "table": table,
+        "row": row,
+        "assumed": answer["assumed"],
+        "sources": answer["sources"],
+    })  # fmt: skip
+
+
+def _json(value: Mapping[str, Any]) -> Response:
+    body = orjson.dumps(value, option=orjson.OPT_INDENT_2 | orjson.OPT_APPEND_NEWLINE)
+    return kept(body, MEDIA_TYPES["json"])
+
+
+def _asked(shelf: Shelf) -> tuple[dict[str, str], dict[str, Any]]:
+    """Filters by column, and which page. Raises InvalidParameter for what is neither."""
+    refuse_repeated()
+    known = [*_PAGE.fields, *shelf.kinds]
+    unknown = [name for name in request.args if name not in known]
+    if unknown:
+        faults = (Fault(_no_such(name, shelf, known), parameter=name[:60]) for name in unknown)
+        raise InvalidParameter("The table has no such column.", *faults)
+    given = request.args.to_dict()
+    page = {name: given.pop(name) for name in _PAGE.fields if name in given}
+    return given, loaded(_PAGE, page)
+
+
+def _no_such(name: str, shelf: Shelf, known: Iterable[str]) -> str:
+    return f"{shelf.name} has no column {shown(name)}{nearest(name, known)}"
+
+
+def _linked(response: Response, cursor: str | None) -> Response:
+    """The answer with the address of the next page, for those who read headers (RFC 8288)."""
+    if cursor is not None:
+        query = urlencode({**request.args.to_dict(), "cursor": cursor})
+        response.headers["Link"] = f'<{request.path}?{query}>; rel="next"'
+    return response

@@ -1,0 +1,39 @@
+"""GET /v1/why/{code}: the reason behind a finding."""
+
+from collections.abc import Iterator
+
+from flask import Blueprint, Response
+
+from service.api import shown
+from service.api.answers import answered, carried
+from service.api.house import house
+from service.api.parameters import QueryForm, read_query
+from service.domain.checking import rule_for
+from service.domain.findings import Rule
+
+routes = Blueprint("why", __name__)
+
+_FORM = QueryForm()
+
+
+@routes.get("/v1/why/<code>")
+def explain_finding(code: str) -> Response:
+    """What a finding says, on what basis, and why it matters."""
+    read_query(_FORM)
+    rule = rule_for(code)
+    answer = {
+        "code": rule.code,
+        "title": rule.title,
+        "severity": rule.severity,
+        "basis": rule.basis,
+        "why": rule.why,
+        "numbers": dict(rule.numbers),
+        **carried(house().catalog, sources=rule.sources),
+    }
+    return answered(answer, shown.folded(_lines(rule)))
+
+
+def _lines(rule: Rule) -> Iterator[str]:
+    yield f"{rule.code}: {rule.title} ({rule.severity}, {rule.basis})"
+    yield ""
+    yield from rule.why.splitlines()

@@ -1,0 +1,61 @@
+"""Where the rooms meet: settings, tables and questions become one WSGI application."""
+
+import os
+from pathlib import Path
+
+from flask import Flask
+from sqlalchemy import Engine
+from sqlalchemy.exc import SQLAlchemyError
+
+from service.api import board_feet, check, front, health, measure, sizes, tables, why
+from service.api.documents.build import BuildForm
+from service.api.headers import set_headers
+from service.api.house import NAME, House
+from service.api.problems import map_problems
+from service.reference.browsing import Tables
+from service.reference.cataloging import catalog_of
+from service.reference.opening import open_for_reading
+from service.reference.reading import read_rows
+from service.settings import Settings, read_settings
+
+BLUEPRINTS = (front, check, why, sizes, board_feet, measure, tables, health)
+
+
+def create_app(settings: Settings | None = None) -> Flask:
+    """The application, its tables read once; gunicorn calls this before it forks.
+
+    Settings come from the environment when none are given. Raises BadSetting, and what SQLAlchemy
+    raises when the reference database is not there.
+    """
+    chosen = settings or read_settings(os.environ)
+    engine = open_for_reading(chosen.reference_url)
+    rows = read_rows(engine)
+    house = House(
+        settings=chosen,
+        catalog=catalog_of(rows),
+        tables=Tables(rows),
+        build_form=BuildForm(chosen.max_parts),
+        is_ready=lambda: _opens(engine),
+    )
+    return open_house(house)
+
+
+def open_house(house: House) -> Flask:
+    """The application on rooms that are already furnished."""
+    app = Flask("dryfit", static_folder=None, root_path=str(Path(__file__).parent))
+    app.config["MAX_CONTENT_LENGTH"] = house.settings.max_body
+    app.url_map.merge_slashes = False  # an address with two slashes is unknown, not moved
+    app.extensions[NAME] = house
+    for question in BLUEPRINTS:
+        app.register_blueprint(question.routes)
+    map_problems(app)
+    set_headers(app)
+    return app
+
+
+def _opens(engine: Engine) -> bool:
+    try:
+        with engine.connect():
+            return True
+    except SQLAlchemyError:
+        return False
