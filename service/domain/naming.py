@@ -61,3 +61,34 @@ def step_joint_references(build: Build) -> Iterator[Reference]:
 def numbered(at: str, ids: tuple[str, ...]) -> Iterator[Reference]:
     """Each id of a list with its pointer."""
     return ((f"{at}/{place}", id) for place, id in enumerate(ids))
+
+
+def part_references(build: Build) -> Iterator[Reference]:
+    """Every place that names a part."""
+    yield from joint_references(build)
+    yield from run_references(build)
+    yield from other_references(build)
+
+
+def repeats(build: Build) -> dict[int, int]:
+    """Parts whose id an earlier part has: their index, and the earlier one's."""
+    first: dict[str, int] = {}
+    found: dict[int, int] = {}
+    for index, part in enumerate(build.parts):
+        earlier = first.setdefault(part.id, index)
+        if earlier != index:
+            found[index] = earlier
+    return found
+
+
+def called_by_others(build: Build) -> dict[int, str]:
+    """The id that a part with a repeated id should have had, by its index.
+
+    Known when one id is repeated and one id is named that no part has: one slip, not two.
+    """
+    repeated = list(repeats(build))
+    if len(repeated) != 1:
+        return {}
+    ids = {part.id for part in build.parts}
+    missing = {id for _, id in part_references(build) if id not in ids}
+    return {repeated[0]: missing.pop()} if len(missing) == 1 else {}

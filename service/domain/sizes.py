@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from service.domain.build import Build, Part, Stock
 from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize
 from service.domain.errors import Complaint, UnknownName
 
@@ -67,6 +68,15 @@ def of_size(
         and _takes_in(size.thickness, thickness)
         and _takes_in(size.width if isinstance(size, BoardSize) else None, width)
     )
+
+
+def piece_of(
+    sizes: StockSizes, length: Fraction | None, width: Fraction | None, thickness: Fraction | None
+) -> Build:
+    """One piece of a stock as a build, so that its stated sizes can be judged by the rules."""
+    stock = Stock(name=sizes.stock)
+    piece = Part("piece", stock, length, width=width, thickness=thickness)
+    return Build("one piece", region=sizes.region, parts=(piece,))
 
 
 def _takes_in(limits: Interval | None, size: Fraction | None) -> bool:

@@ -6,8 +6,11 @@ from collections.abc import Collection, Iterable, Iterator
 from service.domain.findings import Change, Mend, Spot, rule
 from service.domain.naming import (
     Reference,
+    called_by_others,
     joint_references,
     other_references,
+    part_references,
+    repeats,
     run_references,
     step_joint_references,
 )
@@ -26,20 +29,20 @@ def duplicate_id(build: ResolvedBuild) -> Iterator[Spot]:
     Until it is mended, everything that names the id is taken to mean the first part that has it.
     """
     taken = {part.part.id for part in build.parts}
-    first: dict[str, str] = {}
-    for part in build.parts:
-        id = part.part.id
-        if id not in first:
-            first[id] = part.at
-            continue
-        free = next(f"{id}-{n}" for n in range(2, len(taken) + 3) if f"{id}-{n}" not in taken)
+    called = called_by_others(build.build)
+    for index, earlier in repeats(build.build).items():
+        id = build.build.parts[index].id
+        free = called.get(index) or next(
+            f"{id}-{n}" for n in range(2, len(taken) + 3) if f"{id}-{n}" not in taken
+        )
         taken.add(free)
+        known = f"; what is named {free} elsewhere is not in the list" if index in called else ""
         yield Spot(
-            at=f"{part.at}/id",
-            also_at=f"{first[id]}/id",
-            detail=f"The id {id} stands for an earlier part already.",
+            at=f"#/parts/{index}/id",
+            also_at=f"#/parts/{earlier}/id",
+            detail=f"The id {id} stands for an earlier part already{known}.",
             numbers={"free": free},
-            mend=Mend(f"Call this one {free}.", (Change(f"{part.at[1:]}/id", free),)),
+            mend=Mend(f"Call this one {free}.", (Change(f"/parts/{index}/id", free),)),
         )
 
 
@@ -54,7 +57,7 @@ def joint_unknown_part(build: ResolvedBuild) -> Iterator[Spot]:
 
     Nothing can be said of a joint when one of its parts is not there.
     """
-    yield from unknown(joint_references(build.build), build.by_id, "part")
+    yield from unknown(joint_references(build.build), ids_in_use(build), "part")
 
 
 @rule(
@@ -69,7 +72,12 @@ def unknown_part(build: ResolvedBuild) -> Iterator[Spot]:
     What names a missing part is not judged until the name is put right.
     """
     named = (*run_references(build.build), *other_references(build.build))
-    yield from unknown(named, build.by_id, "part")
+    yield from unknown(named, ids_in_use(build), "part")
+
+
+def ids_in_use(build: ResolvedBuild) -> set[str]:
+    """Ids that parts have, or should have had where one was given twice."""
+    return {*build.by_id, *called_by_others(build.build).values()}
 
 
 @rule(
@@ -118,11 +126,7 @@ def unused(build: ResolvedBuild) -> Iterator[Spot]:
 
     Only said where the build names its other parts.
     """
-    named = {
-        id
-        for references in (joint_references, run_references, other_references)
-        for _, id in references(build.build)
-    }
+    named = {id for _, id in part_references(build.build)}
     known = named & set(build.by_id)
     for part in build.parts:
         if known and part.part.id not in named:
