@@ -63,7 +63,7 @@ def test_a_spoiled_build_gives_the_one_finding_expected(check_json: Check, name:
 
 @pytest.mark.parametrize("name", SPOILED)
 def test_a_spoiled_build_differs_in_one_value(name: str) -> None:
-    sound = leaves(read(f"{name.split('.')[0]}.json"))
+    sound = leaves(read(f"{name.partition('.')[0]}.json"))
     spoiled = leaves(read(name))
     changed = [path for path in sound | spoiled if sound.get(path) != spoiled.get(path)]
     assert len(changed) == 1, "\n".join(unified_diff(list(sound), list(spoiled), lineterm=""))
