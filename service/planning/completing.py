@@ -133,5 +133,5 @@ def _fullest(problem: Problem, capacity: int) -> list[memoryview]:
             reached[step:] |= reached[:-step].copy()
             left -= min(lot, left)
             lot *= 2
-        tables.append(memoryview(np.maximum.accumulate(np.where(reached, grid, 0))))
+        tables.append(np.maximum.accumulate(np.where(reached, grid, 0)).data)
     return tables[::-1]

@@ -1,117 +1,170 @@
-"""A plan out of the relaxed optimum: whole parts of it are kept, the rest is solved again."""
+"""A plan out of the relaxed optimum: board after board is kept, and the rest is solved again.
 
+A board after which the rest would cost too much is put back, and another one is tried; after so
+many of them the dive is given up.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
 from math import floor
+from typing import NamedTuple
 
 from service.planning.filling import by_rules_of_thumb
 from service.planning.pricing import pricing_of
 from service.planning.problem import Column, Cut, Cuts, Problem
-from service.planning.relaxing import Relaxation, Seen
+from service.planning.proof import Box, floor_under
+from service.planning.relaxing import Relaxation
+
+SHARE_A_STEP = 40
 
 
-def dive(relaxation: Relaxation, seen: Seen, bound: int) -> Cuts | None:
-    """Keep whole boards of the relaxed optimum, price in patterns for what is left, and so on."""
-    del bound
-    diver = _Diver(relaxation)
+class _State(NamedTuple):
+    """What is still wanted, which boards are still there, and what the kept ones cost."""
+
+    left: tuple[int, ...]
+    stock: tuple[int | None, ...]
+    cost: int
+
+
+def dive(
+    relaxation: Relaxation,
+    amounts: Sequence[float],
+    stock: Sequence[int | None],
+    ceiling: int | None,
+    patience: int,
+) -> Cuts | None:
+    """Cuts cheaper than the ceiling from at most these boards; None if the dive finds none.
+
+    `amounts` are the relaxed amounts of the columns to start from; `patience` is how many boards
+    may be put back.
+    """
+    diver = _Diver(relaxation, ceiling, patience)
     try:
-        return diver.run(seen.amounts)
+        return diver.run(tuple(amounts), tuple(stock))
     finally:
         diver.restore()
 
 
 class _Diver:
-    def __init__(self, relaxation: Relaxation) -> None:
+    def __init__(self, relaxation: Relaxation, ceiling: int | None, patience: int) -> None:
         self.relaxation, self.problem = relaxation, relaxation.problem
         self.master = relaxation.master
-        self.left = list(self.problem.demands)
-        self.stock = [supply.limit for supply in self.problem.supplies]
-        self.kept: dict[Column, int] = {}
+        self.ceiling, self.patience = ceiling, patience
+        self.kept: list[Cut] = []
+        self.refused: set[Column] = set()
 
-    def run(self, amounts: tuple[float, ...]) -> Cuts | None:
-        while any(self.left) and not self.relaxation.clock.out():
-            if not self._keep_whole(amounts):
+    def run(self, amounts: Sequence[float], stock: tuple[int | None, ...]) -> Cuts | None:
+        """Dive to the ground."""
+        state = _State(self.problem.demands, stock, 0)
+        while any(state.left) and not self.relaxation.clock.out():
+            choice = self._choose(amounts, state)
+            if not choice:
                 break
-            if any(self.left):
-                amounts = self._solve_rest()
-        cuts = tuple(Cut(*column, times) for column, times in sorted(self.kept.items()))
-        if not any(self.left):
-            return cuts
-        rest = by_rules_of_thumb(self._rest())
-        return None if rest is None else _joined(cuts, self._with_own_items(rest))
+            after = self._after(state, choice)
+            rest = self._rest(after) if any(after.left) else ()
+            if rest is None:
+                self.refused.update(Column(cut.supply, cut.pattern) for cut in choice)
+                self.patience -= 1
+                if self.patience < 0:
+                    return None
+                continue
+            self.kept.extend(choice)
+            state, amounts = after, rest
+        return self._finished(state)
 
     def restore(self) -> None:
+        """Give the relaxed problem its own demands back."""
         self.master.ask_for(self.problem.demands)
-        none = [0] * len(self.stock)
-        self.master.count_boards(none, [supply.limit for supply in self.problem.supplies])
 
-    def _room(self, column: Column) -> int:
-        often = min(self.left[item] // count for item, count in column.pattern)
-        stock = self.stock[column.supply]
+    def _room(self, column: Column, state: _State) -> int:
+        often = min(state.left[item] // count for item, count in column.pattern)
+        stock = state.stock[column.supply]
         return often if stock is None else min(often, stock)
 
-    def _keep(self, column: Column, times: int) -> None:
-        self.kept[column] = self.kept.get(column, 0) + times
-        for item, count in column.pattern:
-            self.left[item] -= count * times
-        stock = self.stock[column.supply]
-        self.stock[column.supply] = None if stock is None else stock - times
-
-    def _keep_whole(self, amounts: tuple[float, ...]) -> bool:
-        """Keep what is whole already; if nothing is, the largest fraction that still fits."""
-        kept, fractions = False, []
+    def _choose(self, amounts: Sequence[float], state: _State) -> list[Cut]:
+        """What is whole already; if nothing is, the largest fractions that still fit."""
+        whole, fractions, boards = list[Cut](), list[tuple[float, Column]](), 0.0
+        now = state
         for column, amount in zip(self.master.columns, amounts, strict=False):
             if amount < 1e-6:
                 continue
-            times = min(floor(amount + 1e-6), self._room(column))
+            boards += amount
+            if column in self.refused:
+                continue
+            times = min(floor(amount + 1e-6), self._room(column, now))
             if times > 0:
-                self._keep(column, times)
-                kept = True
+                whole.append(Cut(*column, times))
+                now = self._after(now, whole[-1:])
             fractions.append((-round(amount - floor(amount), 6), column))
-        if kept:
-            return True
-        for _, column in sorted(fractions):
-            if self._room(column) > 0:
-                self._keep(column, 1)
-                return True
-        return False
+        return whole or self._largest(fractions, state, 1 + int(boards) // SHARE_A_STEP)
 
-    def _solve_rest(self) -> tuple[float, ...]:
+    def _largest(
+        self, fractions: list[tuple[float, Column]], state: _State, most: int
+    ) -> list[Cut]:
+        chosen: list[Cut] = []
+        for _, column in sorted(fractions):
+            if len(chosen) < most and self._room(column, state) > 0:
+                chosen.append(Cut(*column, 1))
+                state = self._after(state, chosen[-1:])
+        return chosen
+
+    def _after(self, state: _State, cuts: Sequence[Cut]) -> _State:
+        left, stock, cost = list(state.left), list(state.stock), state.cost
+        for supply, pattern, times in cuts:
+            for item, count in pattern:
+                left[item] -= count * times
+            limit = stock[supply]
+            stock[supply] = None if limit is None else limit - times
+            cost += self.problem.supplies[supply].price * times
+        return _State(tuple(left), tuple(stock), cost)
+
+    def _rest(self, state: _State) -> tuple[float, ...] | None:
+        """The relaxed optimum of what is left; None if it must cost too much."""
         relaxation, master = self.relaxation, self.master
-        master.ask_for(self.left)
-        master.count_boards([0] * len(self.stock), self.stock)
-        pricing = pricing_of(self.problem, self.left)
+        none = (0,) * len(state.stock)
+        master.ask_for(state.left)
+        master.count_boards(none, state.stock)
+        pricing = pricing_of(self.problem, state.left)
+        problem, box = replace(self.problem, demands=state.left), Box(none, state.stock)
         while True:
             relaxed = master.solve(relaxation.clock.left())
             if not relaxed.solved or relaxation.clock.out():
                 return ()
-            values = pricing.values(relaxation.whole(relaxed))
+            worth = relaxation.whole(relaxed)
+            values = pricing.values(worth)
+            bound, _, _ = floor_under(problem, worth, values, relaxation.scale, box)
+            if self.ceiling is not None and state.cost + bound >= self.ceiling:
+                return None
             if not relaxation.price_in(relaxed, values, pricing):
-                return tuple(relaxed.amounts.tolist())
+                return None if relaxed.missing > 1e-6 else tuple(relaxed.amounts.tolist())
 
-    def _rest(self) -> Problem:
-        """What is still to cut, from what is still there."""
-        from dataclasses import replace
-
-        wanted = [item for item, count in enumerate(self.left) if count]
-        self._wanted = wanted
-        supplies = tuple(
-            replace(supply, limit=stock)
-            for supply, stock in zip(self.problem.supplies, self.stock, strict=True)
+    def _finished(self, state: _State) -> Cuts | None:
+        """The cuts kept, and what is left by rules of thumb."""
+        cuts = tuple(self.kept)
+        if not any(state.left):
+            return cuts
+        wanted = [item for item, count in enumerate(state.left) if count]
+        rest = by_rules_of_thumb(_part_of(self.problem, wanted, state))
+        if rest is None:
+            return None
+        own = (
+            cut._replace(pattern=tuple((wanted[i], count) for i, count in cut.pattern))
+            for cut in rest
         )
-        nest, widths = self.problem.nest, self.problem.widths
-        return Problem(
-            tuple(self.problem.lengths[item] for item in wanted),
-            tuple(self.left[item] for item in wanted),
-            supplies,
-            None if nest is None else replace(nest, groups=tuple(nest.groups[i] for i in wanted)),
-            tuple(widths[item] for item in wanted) if widths else (),
-        )
-
-    def _with_own_items(self, cuts: Cuts) -> Cuts:
-        return tuple(
-            cut._replace(pattern=tuple((self._wanted[i], count) for i, count in cut.pattern))
-            for cut in cuts
-        )
+        return (*cuts, *own)
 
 
-def _joined(first: Cuts, second: Cuts) -> Cuts:
-    return (*first, *second)
+def _part_of(problem: Problem, wanted: Sequence[int], state: _State) -> Problem:
+    """What is still to cut, from what is still there."""
+    supplies = tuple(
+        replace(supply, limit=limit)
+        for supply, limit in zip(problem.supplies, state.stock, strict=True)
+    )
+    nest, widths = problem.nest, problem.widths
+    return Problem(
+        tuple(problem.lengths[item] for item in wanted),
+        tuple(state.left[item] for item in wanted),
+        supplies,
+        None if nest is None else replace(nest, groups=tuple(nest.groups[i] for i in wanted)),
+        tuple(widths[item] for item in wanted) if widths else (),
+    )

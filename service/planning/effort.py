@@ -8,19 +8,20 @@ from time import monotonic
 class Effort:
     """Limits of counted work: the same plan in every process and thread, however busy.
 
-    `nodes`: splits by numbers of boards. `leaf_steps`: steps of the search among given boards.
+    `nodes`: splits by numbers of boards. `patience`: boards that a dive may put back.
+    `leaf_steps`: steps of the search among given boards.
     `leaf_nodes`: nodes of a whole program over the patterns at hand, then over all near-best ones.
     `listed`: near-best patterns at most; `listing_steps`: steps to find them.
     `flow_nodes`: nodes of the last resort, a whole program over cutting marks.
     """
 
     nodes: int = 1500
+    patience: int = 30
     leaf_steps: int = 1500
-    leaf_nodes: tuple[int, int] = (200, 4000)
+    leaf_nodes: tuple[int, int] = (200, 20_000)
     listed: int = 60_000
-    listing_steps: int = 1_500_000
+    listing_steps: int = 8_000_000
     flow_nodes: int = 3000
-    rounds: int = 4000
 
 
 class Clock:

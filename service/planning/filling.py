@@ -41,7 +41,8 @@ def _fill_nested(problem: Problem, left: Sequence[int], capacity: int) -> Patter
 
 
 def _fill_strips(problem: Problem, left: Sequence[int], supply: int) -> Pattern:
-    board, best, longest = problem.supplies[supply], (), -1
+    board, longest = problem.supplies[supply], -1
+    best: Pattern = ()
     for way in board.ways:
         rest, counts = list(left), dict[int, int]()
         for width in sorted(way):
@@ -138,20 +139,20 @@ def shrunk(problem: Problem, cuts: Cuts) -> Cuts:
 
 
 def orders(problem: Problem) -> Iterator[list[int]]:
-    """Orders in which to open boards: each endless supply as the main one, offcuts first or last."""
+    """Orders to open boards in: each endless supply as the main one, offcuts first or last."""
     supplies = problem.supplies
     every = range(len(supplies))
     last = [k for k in every if supplies[k].single]
     main = [k for k in every if supplies[k].limit is None and k not in last]
     few = sorted((k for k in every if k not in main and k not in last),
                  key=lambda k: (supplies[k].price > 0, supplies[k].capacity, k))  # fmt: skip
-    for first in main or [None]:
+    for first in main:
         rest = sorted((k for k in main if k != first), key=lambda k: (supplies[k].price, k))
-        head = [] if first is None else [first]
-        yield [*few, *head, *rest, *last]
-        if few and head:
-            yield [*head, *few, *rest, *last]
+        yield [*few, first, *rest, *last]
+        if few:
+            yield [first, *few, *rest, *last]
     if not main:
+        yield [*few, *last]
         yield [*sorted(few, key=lambda k: (supplies[k].price > 0, -supplies[k].capacity, k)), *last]
 
 

@@ -18,7 +18,7 @@ UNREACHED = -(2**61)
 def chunks_of(
     lengths: Sequence[int], bounds: Sequence[int], capacity: int
 ) -> list[tuple[int, int, int]]:
-    """(item, how many, steps) in doubling lots: every number up to the bound is a choice of lots."""
+    """(item, how many, steps) in doubling lots: any number up to the bound is a choice of lots."""
     chunks = []
     for item, (length, bound) in enumerate(zip(lengths, bounds, strict=True)):
         left, lot = min(bound, capacity // length), 1
@@ -75,9 +75,7 @@ class Knapsack:
     def runners_up(self, capacity: int, most: int) -> list[Pattern]:
         """Patterns whose last lot is forced to be another one each: good, and unlike each other."""
         ends = [
-            place
-            for place, row in enumerate(self._active, start=1)
-            if self._taken[row, capacity]
+            place for place, row in enumerate(self._active, start=1) if self._taken[row, capacity]
         ]
         return [self.pattern(capacity, upto) for upto in reversed(ends[-most:])]
 
@@ -90,9 +88,7 @@ class NestedKnapsack:
     ) -> None:
         self.chunks = chunks_of(lengths, bounds, capacity)
         self.nest = nest
-        self._from = np.zeros(
-            (len(self.chunks), len(nest.setups), capacity + 1), dtype=np.uint8
-        )
+        self._from = np.zeros((len(self.chunks), len(nest.setups), capacity + 1), dtype=np.uint8)
         self._best = np.zeros((len(nest.setups), capacity + 1), dtype=np.int64)
 
     def solve(self, worth: Sequence[int]) -> None:
@@ -122,16 +118,18 @@ class NestedKnapsack:
         return profile + (parity(had + count) - had) * unit
 
     def _choice(self, capacity: int) -> tuple[int, int]:
-        options = [
+        options: list[tuple[int, int]] = [
             (int(self._best[profile, capacity - setup]), -profile)
             for profile, setup in enumerate(self.nest.setups)
             if setup <= capacity
         ]
-        return max(options)
+        best: tuple[int, int] = max(options)
+        return best
 
     def value(self, capacity: int) -> int:
         """The largest worth of one capacity, after `solve`."""
-        return self._choice(capacity)[0]
+        worth, _ = self._choice(capacity)
+        return worth
 
     def pattern(self, capacity: int) -> Pattern:
         """What gives the largest worth, after `solve`."""

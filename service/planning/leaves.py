@@ -4,12 +4,16 @@ from collections.abc import Sequence
 
 from service.planning.choosing import choose
 from service.planning.completing import Completion, Packing
+from service.planning.diving import dive
 from service.planning.effort import Clock, Effort
 from service.planning.listing import near_best
 from service.planning.marks import solve_by_marks
 from service.planning.problem import Cuts, Problem
 from service.planning.proof import Box
 from service.planning.relaxing import Relaxation
+
+MANY_LENGTHS = 30
+SHARES = (2, 4, 10, 20, 50, 200)
 
 
 class Leaves:
@@ -29,37 +33,51 @@ class Leaves:
             packing = self._completion.pack(vector, self.effort.leaf_steps)
             if packing.status != "open":
                 return packing
-        columns = list(relaxation.master.columns)
-        packing = choose(self.problem, columns, vector, nodes=self.effort.leaf_nodes[0],
-                         seconds=self.clock.left())  # fmt: skip
-        if packing.status == "found" or not self.problem.plain:
-            return packing if packing.status == "found" else Packing("open")
-        return self._choose_from_all(vector, box, relaxation)
+        means = [self._from_columns, self._by_diving]
+        if len(self.problem.lengths) > MANY_LENGTHS:
+            means.reverse()
+        for mean in means:
+            packing = mean(vector, box, relaxation)
+            if packing.status == "found":
+                return packing
+        return self._from_all(vector, box, relaxation) if self.problem.plain else Packing("open")
 
-    def _choose_from_all(
-        self, vector: Sequence[int], box: Box, relaxation: Relaxation
-    ) -> Packing:
-        """The same with every pattern that could be part of such a plan."""
-        if self.clock.out():
-            return Packing("open")
-        problem, scale = self.problem, relaxation.scale
-        target = sum(s.price * n for s, n in zip(problem.supplies, vector, strict=True))
+    def _from_columns(self, vector: Sequence[int], box: Box, relaxation: Relaxation) -> Packing:
+        """From the patterns that the relaxed problem has met so far."""
+        del box
+        columns, nodes = list(relaxation.master.columns), self.effort.leaf_nodes[0]
+        return choose(self.problem, columns, vector, nodes=nodes, seconds=self.clock.left())
+
+    def _by_diving(self, vector: Sequence[int], box: Box, relaxation: Relaxation) -> Packing:
+        """Board after board out of the relaxed optimum."""
         seen = relaxation.bound(box, lambda bound: False)
-        if not seen.settled or seen.priced is None:
+        if not seen.settled:
             return Packing("open")
-        worth, scale = seen.priced.worth, seen.priced.scale
-        values = [v * (scale // relaxation.scale) for v in relaxation.pricing.values(
-            [w // (scale // relaxation.scale) for w in worth])]  # fmt: skip
-        gap = scale * target - sum(a * b for a, b in zip(worth, problem.demands, strict=True))
-        for k, supply in enumerate(problem.supplies):
-            short, most = scale * supply.price - values[k], box.high[k]
-            gap -= short * (box.low[k] if short >= 0 else vector[k] if most is None else most)
-        columns = near_best(problem, worth, values, gap, self.effort.listed,
-                            self.effort.listing_steps)  # fmt: skip
-        if columns is None:
+        cuts = dive(relaxation, seen.amounts, vector, None, self.effort.patience)
+        return Packing("open") if cuts is None else Packing("found", cuts)
+
+    def _from_all(self, vector: Sequence[int], box: Box, relaxation: Relaxation) -> Packing:
+        """From every pattern that can be part of such a plan; from the best if they are too many."""
+        seen = relaxation.bound(box, lambda bound: False)
+        if not seen.settled or self.clock.out():
             return Packing("open")
-        return choose(problem, columns, vector, nodes=self.effort.leaf_nodes[1],
-                      seconds=self.clock.left())  # fmt: skip
+        worth, values = seen.worth, relaxation.pricing.values(seen.worth)
+        held = sum(value * count for value, count in zip(values, vector, strict=True))
+        gap = held - sum(a * b for a, b in zip(worth, self.problem.demands, strict=True))
+        effort = self.effort
+        for share, most in ((1, effort.listed), *((n, effort.listed // 6) for n in SHARES)):
+            columns = near_best(
+                self.problem, worth, values, gap // share,
+                most=most, steps=effort.listing_steps // share,
+            )  # fmt: skip
+            if columns is not None:
+                if share > 1:
+                    columns = list(dict.fromkeys((*columns, *relaxation.master.columns)))
+                packing = choose(self.problem, columns, vector, nodes=effort.leaf_nodes[1],
+                                 seconds=self.clock.left())  # fmt: skip
+                sure = share == 1 or packing.status == "found"
+                return packing if sure else Packing("open")
+        return Packing("open")
 
     def by_marks(self, problem: Problem, ceiling: int | None) -> tuple[Cuts | None, int]:
         """The last resort: (cuts or None, a floor under the cost of every plan)."""

@@ -17,8 +17,9 @@ class _TooMany(Exception):
 
 
 def near_best(
-    problem: Problem, worth: Sequence[int], values: Sequence[int], gap: int, most: int, steps: int
-) -> list[Column] | None:
+    problem: Problem, worth: Sequence[int], values: Sequence[int], gap: int,
+    *, most: int, steps: int,
+) -> list[Column] | None:  # fmt: skip
     """All full patterns that fall short by no more than the gap; None if too many.
 
     `values` are the largest worths by supply. Plain boards only. `steps` bounds the search.
@@ -48,7 +49,7 @@ class _Lister:
 
     def _tables(self, capacity: int) -> list[memoryview]:
         best = np.zeros(capacity + 1, dtype=np.int64)
-        tables = [memoryview(best.copy())]
+        tables = [best.copy().data]
         for item in range(len(self._lengths) - 1, -1, -1):
             length, each = self._lengths[item], self._worth[item]
             left, lot = min(self._demands[item], capacity // length), 1
@@ -58,38 +59,42 @@ class _Lister:
                 np.maximum(best[step:], best[:-step] + each * taken, out=best[step:])
                 left -= taken
                 lot *= 2
-            tables.append(memoryview(best.copy()))
+            tables.append(best.copy().data)
         return tables[::-1]
 
     def list_supply(self, supply: int, capacity: int, need: int) -> None:
         """Add the patterns of one supply that are worth at least `need`."""
         self._supply = supply
-        self._go(0, capacity, need)
+        if self._rest[0][capacity] >= need:
+            self._go(0, capacity, need)
 
     def _go(self, item: int, room: int, need: int) -> None:
-        self._steps -= 1
-        if self._steps < 0:
-            raise _TooMany
-        lengths = self._lengths
+        lengths, tables = self._lengths, self._rest
         while item < len(lengths) and lengths[item] > room:
             item += 1
-        if self._rest[item][room] < need:
-            return
         if item == len(lengths):
-            if self._is_full(room):
-                self.found.append(Column(self._supply, tuple(self._taken)))
-                if len(self.found) > self._most:
-                    raise _TooMany
+            self._keep(room)
             return
-        length, each = lengths[item], self._worth[item]
-        for count in range(min(self._demands[item], room // length), 0, -1):
-            self._taken.append((item, count))
-            self._go(item + 1, room - count * length, need - count * each)
-            self._taken.pop()
-        self._go(item + 1, room, need)
+        length, each, rest = lengths[item], self._worth[item], tables[item + 1]
+        most = min(self._demands[item], room // length)
+        self._steps -= most + 1
+        if self._steps < 0:
+            raise _TooMany
+        for count in range(most, -1, -1):
+            left, wanted = room - count * length, need - count * each
+            if rest[left] >= wanted:
+                self._taken.append((item, count))
+                self._go(item + 1, left, wanted)
+                self._taken.pop()
 
-    def _is_full(self, room: int) -> bool:
-        taken = dict(self._taken)
+    def _keep(self, room: int) -> None:
+        pattern = tuple(lot for lot in self._taken if lot[1])
+        if pattern and self._is_full(room, dict(pattern)):
+            self.found.append(Column(self._supply, pattern))
+            if len(self.found) > self._most:
+                raise _TooMany
+
+    def _is_full(self, room: int, taken: dict[int, int]) -> bool:
         for item in range(len(self._lengths) - 1, -1, -1):
             if self._lengths[item] > room:
                 return True

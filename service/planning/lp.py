@@ -36,7 +36,7 @@ class Relaxed(NamedTuple):
 
 
 def _quiet() -> highspy.Highs:
-    solver = highspy.Highs()
+    solver = highspy.Highs()  # type: ignore[no-untyped-call]  # its stubs leave __init__ bare
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("threads", 1)
     solver.setOptionValue("random_seed", 0)
@@ -126,19 +126,17 @@ class Program(NamedTuple):
 
 
 class Answer(NamedTuple):
-    """What came of a whole program: the best amounts found, a floor under the cost, and why it ended."""
+    """What came of a whole program: the best amounts found and a floor under the cost."""
 
     status: Literal["solved", "impossible", "open"]
     amounts: list[int] | None
     floor: float
 
 
-def solve_whole(
-    program: Program, *, nodes: int, seconds: float | None, first_only: bool, enough: float | None = None
-) -> Answer:
+def solve_whole(program: Program, *, nodes: int, seconds: float | None, first_only: bool) -> Answer:
     """Solve a whole program to the last unit, within a number of nodes.
 
-    `first_only` stops at the first amounts found; `enough` stops at a cost no higher than that.
+    `first_only` stops at the first amounts found.
     """
     solver = _quiet()
     for name, value in (("mip_rel_gap", 0.0), ("mip_abs_gap", 0.999), ("mip_max_nodes", nodes)):
@@ -147,8 +145,6 @@ def solve_whole(
         solver.setOptionValue("time_limit", max(0.001, seconds))
     if first_only:
         solver.setOptionValue("mip_max_improving_sols", 1)
-    if enough is not None:
-        solver.setOptionValue("objective_target", enough + 1e-6)
     solver.passModel(_model(program))
     solver.run()
     info, status = solver.getInfo(), solver.getModelStatus()

@@ -3,10 +3,12 @@
 A board is a path from its left end to its right end; a step along it is an item or waste.
 """
 
+from itertools import pairwise
+
 from service.planning.lp import Program, solve_whole
 from service.planning.problem import Column, Cut, Cuts, Pattern, Problem
 
-MOST_STEPS = 120_000
+MOST_STEPS = 30_000
 
 
 def solve_by_marks(
@@ -17,9 +19,7 @@ def solve_by_marks(
     steps = _steps(problem, capacity)
     if len(steps) > MOST_STEPS or any(s.single for s in problem.supplies):
         return None, 0
-    answer = solve_whole(
-        _program(problem, steps), nodes=nodes, seconds=seconds, first_only=False
-    )
+    answer = solve_whole(_program(problem, steps), nodes=nodes, seconds=seconds, first_only=False)
     if answer.status == "impossible":
         return None, 0 if ceiling is None else ceiling
     cuts = None if answer.amounts is None else _cuts(problem, steps, answer.amounts)
@@ -40,7 +40,7 @@ def _steps(problem: Problem, capacity: int) -> list[tuple[int, int, int]]:
             current = [m + length for m in current]
             marks.update(current)
     ends = sorted(marks | {supply.capacity for supply in problem.supplies})
-    found.extend((a, b, -1) for a, b in zip(ends, ends[1:], strict=False))
+    found.extend((a, b, -1) for a, b in pairwise(ends))
     return found
 
 

@@ -78,9 +78,7 @@ class NestedPricing:
     def __init__(self, problem: Problem, demands: Sequence[int]) -> None:
         assert problem.nest is not None
         self._supplies = problem.supplies
-        self._knapsack = NestedKnapsack(
-            problem.lengths, demands, _largest(problem), problem.nest
-        )
+        self._knapsack = NestedKnapsack(problem.lengths, demands, _largest(problem), problem.nest)
         self._worth: Sequence[int] = ()
 
     def values(self, worth: Sequence[int]) -> list[int]:

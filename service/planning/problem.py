@@ -1,4 +1,4 @@
-"""The cutting problem in whole numbers: items to cut, supplies to cut them from, cuts as the answer.
+"""The cutting problem in whole numbers: items, supplies to cut them from, cuts as the answer.
 
 One step is the problem's common unit of length. The kerf is folded in: every item is its length
 and one kerf, every supply its usable length and one kerf, so that k pieces take k - 1 kerfs when

@@ -20,6 +20,7 @@ class Seen(NamedTuple):
 
     `bound`: no plan in the box costs less. `counts`: boards of each supply in the relaxed
     optimum. `settled`: no pattern is missing. `impossible`: proved that the box holds no plan.
+    `priced` bears the bound; `worth` are the items' last worths.
     """
 
     bound: int
@@ -28,6 +29,7 @@ class Seen(NamedTuple):
     settled: bool
     impossible: bool
     priced: Priced | None
+    worth: tuple[int, ...] = ()
 
 
 class Relaxation:
@@ -69,7 +71,7 @@ class Relaxation:
             if done or not self.price_in(relaxed, values, self.pricing):
                 lost = not done and relaxed.missing > 1e-6 and best >= self.missing_price // 2
                 counts, amounts = self._counts(relaxed), tuple(relaxed.amounts.tolist())
-                return Seen(best, counts, amounts, not done, lost, priced)
+                return Seen(best, counts, amounts, not done, lost, priced, tuple(worth))
             if self.clock.out():
                 return Seen(best, self._counts(relaxed), (), False, False, priced)
 

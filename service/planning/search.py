@@ -135,7 +135,10 @@ class _Search:
         box = Box((0,) * len(problem.supplies), tuple(s.limit for s in problem.supplies))
         self._open(box, 0)
         if self.heap and not self.clock.out() and not self.finished():
-            found = dive(self.relaxation, self.heap[0].seen, self.heap[0].bound)
+            limits = [supply.limit for supply in problem.supplies]
+            patience = self.effort.patience
+            amounts = self.heap[0].seen.amounts
+            found = dive(self.relaxation, amounts, limits, self.ceiling, patience)
             if found is not None:
                 self.offer(found)
 

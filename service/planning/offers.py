@@ -1,0 +1,142 @@
+"""What can be had of a stock: boards and sheets for sale, on hand, or planned, with their prices."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from fractions import Fraction
+
+from service.domain.build import Offcut, Planned, Price
+from service.domain.catalog import BoardSize, PanelSize
+from service.domain.parts import ResolvedPart
+from service.domain.resolving import ResolvedBuild
+from service.planning.job import ForSale, OnHand
+from service.planning.panels.asking import Sheet
+
+INCHES_A_FOOT = 12
+A_BOARD_FOOT = 144  # cubic inches
+A_SQUARE_FOOT = 144  # square inches
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """What parts are cut from: a board or panel by key, and the wood where prices depend on it."""
+
+    key: str
+    wood: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """What may be used: everything, or only what the plan says to buy; some pieces only."""
+
+    planned_only: bool = False
+    pieces: dict[str, int] | None = None
+
+    def count(self, part: ResolvedPart) -> int:
+        """How many pieces of a part are wanted."""
+        if self.pieces is None:
+            return part.part.quantity
+        return min(self.pieces.get(part.part.id, 0), part.part.quantity)
+
+
+def boards_for_sale(
+    build: ResolvedBuild, stock: Stock, board: BoardSize, choice: Choice
+) -> Iterator[ForSale]:
+    """Lengths that can be bought, each with its price a board; price 0 where none is known."""
+    if choice.planned_only:
+        for planned in planned_of(build, stock):
+            yield ForSale(planned.length, Decimal(1), planned.quantity)
+        return
+    prices = list(prices_of(build, stock))
+    for price in prices:
+        for length in (price.length,) if price.length is not None else board.lengths:
+            yield ForSale(length, a_board(price, board, length), price.at_most)
+    if not prices:
+        lengths = {planned.length for planned in planned_of(build, stock)} or set(board.lengths)
+        yield from (ForSale(length, Decimal(0)) for length in sorted(lengths))
+
+
+def a_board(price: Price, board: BoardSize, length: Fraction) -> Decimal:
+    """The price of one board of a length."""
+    each = Fraction(price.price)
+    if price.per == "foot":
+        each *= length / INCHES_A_FOOT
+    if price.per == "board-foot":
+        thick = board.nominal_thickness or board.thickness.listed
+        wide = board.nominal_width or (board.width.listed if board.width else Fraction(0))
+        each *= thick * wide * length / A_BOARD_FOOT
+    return cents(each)
+
+
+def cents(amount: Fraction) -> Decimal:
+    """Money to the cent, half up."""
+    return Decimal(int(amount * 100 + Fraction(1, 2))) / 100
+
+
+def by_length(for_sale: tuple[ForSale, ...]) -> Iterator[ForSale]:
+    """Without prices: the least wood is the best plan, so a board costs its inches."""
+    for sale in for_sale:
+        yield ForSale(sale.length, cents(sale.length), sale.at_most)
+
+
+def prices_of(build: ResolvedBuild, stock: Stock) -> Iterator[Price]:
+    """The caller's prices for a stock; one that names a wood holds for that wood only."""
+    for price in build.build.buying.prices:
+        named = price.wood and build.catalog.key("wood", build.build.region, price.wood)
+        if build.sizing.key(price.stock) == stock.key and named in (None, stock.wood):
+            yield price
+
+
+def planned_of(build: ResolvedBuild, stock: Stock) -> Iterator[Planned]:
+    """What the plan says to buy of a stock."""
+    for planned in build.build.buying.planned:
+        if build.sizing.key(planned.stock) == stock.key:
+            yield planned
+
+
+def offcuts_of(build: ResolvedBuild, stock: Stock) -> Iterator[Offcut]:
+    """What is on hand of a stock."""
+    for offcut in build.build.buying.offcuts:
+        if build.sizing.key(offcut.stock) == stock.key:
+            yield offcut
+
+
+def boards_on_hand(build: ResolvedBuild, stock: Stock, board: BoardSize) -> Iterator[OnHand]:
+    """Boards on hand in their full width; a narrower offcut serves no full-width part."""
+    for offcut in offcuts_of(build, stock):
+        if offcut.width is None or (board.width and offcut.width >= board.width.listed):
+            yield OnHand(offcut.length, offcut.quantity, offcut.defects)
+
+
+def sheets_to_use(
+    build: ResolvedBuild, stock: Stock, panel: PanelSize, choice: Choice, *, grained: bool
+) -> Iterator[Sheet]:
+    """Sheets on hand, planned or for sale; price 0 where none is known."""
+    for place, offcut in enumerate(offcuts_of(build, stock)):
+        if offcut.width is not None:
+            yield Sheet(f"on-hand-{place}", offcut.length, offcut.width, Decimal(0),
+                        offcut.quantity, on_hand=True, grain=grained)  # fmt: skip
+    planned = [entry for entry in planned_of(build, stock) if entry.width is not None]
+    prices = [p for p in prices_of(build, stock) if p.width is not None and p.length is not None]
+    if choice.planned_only:
+        for place, entry in enumerate(planned):
+            yield Sheet(f"planned-{place}", entry.length, entry.width or Fraction(0), Decimal(1),
+                        entry.quantity, grain=grained)  # fmt: skip
+        return
+    for place, price in enumerate(prices):
+        yield Sheet(f"store-{place}", price.length or Fraction(0), price.width or Fraction(0),
+                    price.price, price.at_most, grain=grained)  # fmt: skip
+    if not prices:
+        sizes = {(entry.width or Fraction(0), entry.length) for entry in planned}
+        for place, (width, length) in enumerate(sorted(sizes or set(panel.sheets))):
+            yield Sheet(f"store-{place}", length, width, grain=grained)
+
+
+def by_area(sheets: tuple[Sheet, ...]) -> tuple[Sheet, ...]:
+    """Without prices: the least sheet is the best plan, so a sheet costs its square feet."""
+    return tuple(
+        sheet
+        if sheet.on_hand
+        else replace(sheet, price=cents(sheet.length * sheet.width / A_SQUARE_FOOT))
+        for sheet in sheets
+    )

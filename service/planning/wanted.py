@@ -1,0 +1,211 @@
+"""From a resolved build to jobs: what is wanted of each stock, and where it may come from."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from service.domain.catalog import BoardSize, PanelSize
+from service.domain.ends import Slant
+from service.domain.parts import ResolvedPart
+from service.domain.resolving import ResolvedBuild
+from service.domain.solid import Rod, Solid
+from service.planning.job import Job, Part
+from service.planning.offers import (
+    Choice,
+    Stock,
+    boards_for_sale,
+    boards_on_hand,
+    by_area,
+    by_length,
+    sheets_to_use,
+)
+from service.planning.panels.asking import Cutting, Panel, Sheet
+
+Why = Literal["unknown-stock", "stock-without-a-name", "no-size", "points-cross"]
+
+GRAINLESS = frozenset({"mdf", "particleboard", "hardboard", "osb", "foam"})
+KERF = Fraction(1, 8)  # in; a full-kerf circular blade: saw_limits, three trade pages agree
+KEEP = Fraction(6)  # in; a smaller rest of a sheet is scrap unless the caller keeps it
+RIPPING = frozenset({"table-saw", "band-saw"})
+
+
+@dataclass(frozen=True, slots=True)
+class Left:
+    """A part that no plan is made for, and why."""
+
+    part: str
+    quantity: int
+    why: Why
+
+
+@dataclass(frozen=True, slots=True)
+class BoardJob:
+    """Boards of one stock. Without prices every board counts by its length."""
+
+    stock: Stock
+    board: BoardSize
+    job: Job
+    priced: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SheetJob:
+    """Sheets of one stock. Without prices every sheet counts by its area."""
+
+    stock: Stock
+    panel: PanelSize
+    panels: tuple[Panel, ...]
+    sheets: tuple[Sheet, ...]
+    cutting: Cutting
+    priced: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """Everything to be planned for a build, stock by stock in document order."""
+
+    boards: tuple[BoardJob, ...]
+    sheets: tuple[SheetJob, ...]
+    left: tuple[Left, ...]
+
+
+def wanted_of(build: ResolvedBuild, choice: Choice) -> Wanted:
+    """The jobs of a build. Parts that can't be planned are named with the reason."""
+    grouped: dict[Stock, list[ResolvedPart]] = {}
+    left: list[Left] = []
+    for part in build.parts:
+        if not choice.count(part):
+            continue
+        why = unplannable(part)
+        if why is not None:
+            left.append(Left(part.part.id, choice.count(part), why))
+            continue
+        grouped.setdefault(stock_of(part, build), []).append(part)
+    boards, sheets = [], []
+    for stock, parts in grouped.items():
+        first = parts[0].sized
+        if first is not None and first.board is not None:
+            boards.append(board_job(build, stock, first.board, parts, choice))
+        elif first is not None and first.panel is not None:
+            sheets.append(sheet_job(build, stock, first.panel, parts, choice))
+    return Wanted(tuple(boards), tuple(sheets), tuple(left))
+
+
+def unplannable(part: ResolvedPart) -> Why | None:
+    """Why a part can't be planned, if it can't."""
+    if part.sized is None:
+        return "unknown-stock"
+    if part.sized.key is None:
+        return "stock-without-a-name"
+    if part.solid is None:
+        return "no-size"
+    return None if isinstance(part.solid, Solid | Rod) else "points-cross"
+
+
+def stock_of(part: ResolvedPart, build: ResolvedBuild) -> Stock:
+    """The stock that a part is bought as; by wood only where a price names one."""
+    key = (part.sized.key if part.sized else None) or ""
+    woods = {
+        build.catalog.key("wood", build.build.region, price.wood)
+        for price in build.build.buying.prices
+        if price.wood and build.sizing.key(price.stock) == key
+    }
+    wood = part.wood.key if part.wood else None
+    return Stock(key, wood if wood in woods else None)
+
+
+def board_job(
+    build: ResolvedBuild, stock: Stock, board: BoardSize, parts: list[ResolvedPart], choice: Choice
+) -> BoardJob:
+    """What is wanted of one board stock."""
+    shop, buying = build.build.shop, build.build.buying
+    for_sale = tuple(boards_for_sale(build, stock, board, choice))
+    priced = any(sale.price for sale in for_sale)
+    width = board.width.listed if board.width else Fraction(0)
+    job = Job(
+        parts=tuple(part for resolved in parts for part in strips_of(resolved, width, choice)),
+        for_sale=for_sale if priced else tuple(by_length(for_sale)),
+        on_hand=tuple(boards_on_hand(build, stock, board)),
+        kerf=KERF if shop.kerf is None else shop.kerf,
+        end_trim=shop.end_trim,
+        longest=shop.longest_board,
+        keep_at_least=buying.keep_at_least,
+        spare=0 if choice.planned_only or choice.pieces else buying.spare,
+        width=width,
+        thickness=board.thickness.listed,
+        rips=can_rip(build),
+    )
+    return BoardJob(stock, board, job, priced)
+
+
+def can_rip(build: ResolvedBuild) -> bool:
+    """Whether the caller owns a saw that rips."""
+    region = build.build.region
+    return any(
+        saw.rips if saw.rips is not None else build.catalog.key("saw", region, saw.kind) in RIPPING
+        for saw in build.build.shop.saws
+    )
+
+
+def strips_of(resolved: ResolvedPart, board: Fraction, choice: Choice) -> Iterator[Part]:
+    """A part as pieces of board: one, or the strips that it is glued up from.
+
+    Mirror images have their ends the other way round.
+    """
+    part, solid, sized = resolved.part, resolved.solid, resolved.sized
+    if not isinstance(solid, Solid | Rod) or sized is None:
+        return
+    boards = part.glued_from.boards if part.glued_from else 1
+    narrow = part.glued_from is None and solid.blank_width < board
+    first, second = solid.slants
+    mirrored = min(part.mirrored, choice.count(resolved))
+    for quantity, ends in (
+        (choice.count(resolved) - mirrored, (first, second)),
+        (mirrored, (flipped(first), flipped(second))),
+    ):
+        if quantity:
+            yield Part(
+                id=part.id,
+                length=solid.center_length,
+                quantity=quantity * boards,
+                first=ends[0],
+                second=ends[1],
+                turns_over=not part.shows & {"front", "back"},
+                width=solid.blank_width if narrow else None,
+            )
+
+
+def flipped(slant: Slant) -> Slant:
+    """The end of the mirror image, top for bottom."""
+    return Slant(-slant.across, slant.through)
+
+
+def sheet_job(
+    build: ResolvedBuild, stock: Stock, panel: PanelSize, parts: list[ResolvedPart], choice: Choice
+) -> SheetJob:
+    """What is wanted of one panel stock."""
+    shop, buying = build.build.shop, build.build.buying
+    grainless = panel.material in GRAINLESS
+    sheets = tuple(sheets_to_use(build, stock, panel, choice, grained=not grainless))
+    priced = any(sheet.price for sheet in sheets)
+    store, longest = buying.store_cuts, shop.longest_board
+    cutting = Cutting(
+        kerf=KERF if shop.kerf is None else shop.kerf,
+        trim=shop.end_trim,
+        carry=(longest, longest) if longest is not None else None,
+        store_cuts=0 if store is None else store.at_most,
+        keep_at_least=buying.keep_at_least or KEEP,
+    )
+    panels = tuple(panel_of(part, choice.count(part), grainless) for part in parts)
+    return SheetJob(stock, panel, panels, sheets if priced else by_area(sheets), cutting, priced)
+
+
+def panel_of(resolved: ResolvedPart, quantity: int, grainless: bool) -> Panel:
+    """A part as a rectangle, its grain along the length of the sheet."""
+    part, solid = resolved.part, resolved.solid
+    assert isinstance(solid, Solid | Rod)
+    along, across = solid.blank_length, solid.blank_width
+    if part.grain == "width":
+        along, across = across, along
+    return Panel(part.id, along, across, quantity, turns=grainless or part.grain == "any")
