@@ -39,6 +39,7 @@ Size = Printed[Fraction]
 Sizes = Printed[tuple[Fraction, ...]]
 Sheets = Printed[tuple[tuple[Fraction, Fraction], ...]]
 KeyList = Printed[tuple[str, ...]]
+WholeSeries = Printed[tuple[int, ...]]
 
 
 class Kind(TypeDecorator[T]):
@@ -150,8 +151,7 @@ class Number(Kind[Printed[Fraction]]):
         return _number(text)
 
     def shown(self, value: Printed[Fraction]) -> Any:
-        whole = value.value.denominator == 1
-        return value.value.numerator if whole else float(value.value)
+        return _shown_number(value.value)
 
 
 class Length(Kind[Printed[Fraction]]):
@@ -171,6 +171,29 @@ class Length(Kind[Printed[Fraction]]):
 
     def sought(self, asked: str) -> Sought:
         return super().sought(_in_inches(asked))
+
+
+class Amount(Kind[Printed[Fraction]]):
+    """A plain number, or a length or a temperature with its unit: `0.5`, `1/4 in`, `100 F`.
+
+    The value of a length is in inches, of a temperature in degrees Fahrenheit.
+    """
+
+    word, holds = "amount", "a number, or a length or a temperature with its unit"
+
+    def read(self, text: str) -> Printed[Fraction]:
+        if text[-1:].isdigit():
+            return _number(text)
+        if text[-1:] in ("F", "C"):
+            return _temperature(text)
+        return _length(text, zero=True)
+
+    def shown(self, value: Printed[Fraction]) -> Any:
+        if value.text[-1:].isdigit():
+            return _shown_number(value.value)
+        if value.text[-1:] in ("F", "C"):
+            return {"printed": value.text, "f": float(value.value)}
+        return _shown_length(value.text, value.value)
 
 
 class _Listed(Kind[Printed[tuple[Any, ...]]]):
@@ -229,16 +252,28 @@ class SheetSizes(_Listed):
 
 
 class Keys(_Listed):
-    """Keys of rows of one table: `spruce-white;spruce-black`."""
+    """Keys, such as `spruce-white;spruce-black`; of rows of the table `of`, where it is named."""
 
-    word, holds = "keys", "keys of rows of one table"
+    word, holds = "keys", "several keys"
 
-    def __init__(self, of: str) -> None:
+    def __init__(self, of: str | None = None) -> None:
         super().__init__()
         self.of = of
 
     def one(self, text: str) -> str:
         return Key().read(text.strip())
+
+
+class WholeNumbers(_Listed):
+    """Whole numbers in order: `120;150;180`."""
+
+    word, holds = "whole numbers", "several whole numbers"
+
+    def one(self, text: str) -> int:
+        return Whole().read(text.strip())
+
+    def one_shown(self, text: str, value: int) -> Any:
+        return value
 
 
 def yes_or_no() -> Choice:
@@ -263,6 +298,14 @@ def _length(text: str, zero: bool = False) -> Printed[Fraction]:
 
 
 @cache
+def _temperature(text: str) -> Printed[Fraction]:
+    try:
+        return Printed(text, quantities.temperature(text))
+    except quantities.QuantityError as refusal:
+        raise Unreadable(str(refusal)) from refusal
+
+
+@cache
 def _sheet(text: str) -> tuple[Fraction, Fraction]:
     try:
         return quantities.size_pair(_with_unit(text))
@@ -280,6 +323,10 @@ def _with_unit(text: str) -> str:
     if not text[-1:].isalpha():
         raise Unreadable(f"{text!r} has no unit")
     return text
+
+
+def _shown_number(value: Fraction) -> int | float:
+    return value.numerator if value.denominator == 1 else float(value)
 
 
 def _shown_length(text: str, inches: Fraction) -> dict[str, Any]:
