@@ -62,7 +62,7 @@ CASES = (
     Case(
         "size.unknown-stock", "#/parts/0/stock",
         build({"id": "rail", "stock": "1x4", "length": "20"}),
-        "/parts/0/stock", ("1x4", "1 X 4", '1" x 4"'), ("1x44", "one by four"),
+        "/parts/0/stock", ("1x4", "1 X 4", '1" x 4"'), ("1x44", "1x4s"),
     ),
     Case(
         "size.nominal-for-actual", "#/parts/0/width",
