@@ -74,7 +74,7 @@ def edition_of(folder: Path) -> str:
 
 def header_of(model: type[Row]) -> list[str]:
     """The columns that the file of a model must have, in order."""
-    names = [cell.name for cell in table_of(model).columns]
+    names = [str(cell.name) for cell in table_of(model).columns]
     if "locator" in names:
         names.insert(names.index("locator"), AGREES)
     return names

@@ -13,10 +13,11 @@ from typing import Any
 
 from service.domain.errors import UnknownColumn, UnknownKey
 from service.reference.columns import Cells, Row, key_in, kind_of, table_of
-from service.reference.kinds import Keys, Kind
-from service.reference.loading import AGREES, header_of
+from service.reference.kinds import Choice, Keys, Kind
+from service.reference.loading import header_of
 
 MOST_ROWS = 500
+AGREEING = "Further sources that print the same"
 _NUMERIC = re.compile(r"[+-]?\d+(?:\.\d+)?", re.ASCII)
 
 
@@ -39,7 +40,7 @@ class Shelf:
     def __post_init__(self) -> None:
         columns = table_of(self.model).columns
         kinds: dict[str, Kind[Any]] = {name: Keys("sources") for name in header_of(self.model)}
-        kinds.update({cell.name: kind_of(cell) for cell in columns})
+        kinds.update({str(cell.name): kind_of(cell) for cell in columns})
         object.__setattr__(self, "kinds", kinds)
 
     @property
@@ -53,17 +54,26 @@ class Shelf:
 
     def description(self) -> dict[str, Any]:
         """What the table is, what one row is, and what each column holds."""
-        meanings = {cell.name: cell.comment for cell in table_of(self.model).columns}
-        meanings[AGREES] = "Further sources that print the same"
         return {
             "table": self.name,
             "title": self.model.heading,
             "row": " ".join((self.model.__doc__ or "").split()),
             "rows": len(self.cells),
-            "columns": [
-                {"name": name, "kind": kind.word, "holds": kind.holds, "meaning": meanings[name]}
-                for name, kind in self.kinds.items()
-            ],
+            "columns": [self._column(name, kind) for name, kind in self.kinds.items()],
+        }
+
+    def _column(self, name: str, kind: Kind[Any]) -> dict[str, Any]:
+        cell = table_of(self.model).columns.get(name)
+        links = (
+            sorted(link.column.table.name for link in cell.foreign_keys) if cell is not None else []
+        )
+        return {
+            "name": name,
+            "kind": kind.word,
+            "holds": kind.holds,
+            "meaning": AGREEING if cell is None else cell.comment,
+            "one_of": list(kind.known) if isinstance(kind, Choice) else [],
+            "keys_of": kind.of if isinstance(kind, Keys) else next(iter(links), None),
         }
 
     def row(self, key: str) -> dict[str, Any]:

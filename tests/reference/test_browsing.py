@@ -123,6 +123,14 @@ def test_every_column_of_every_table_says_what_it_means(tables: Tables) -> None:
             assert column["kind"]
 
 
+def test_a_description_says_what_a_column_may_hold_and_points_to(tables: Tables) -> None:
+    described = tables.table("species_values").description()
+    columns = {column["name"]: column for column in described["columns"]}
+    assert columns["species"]["keys_of"] == "species"
+    assert columns["source"]["keys_of"] == columns["agrees"]["keys_of"] == "sources"
+    assert columns["preferred"]["one_of"] == ["yes", "no"]
+
+
 def test_whole_tables_are_prepared_in_both_formats(tables: Tables) -> None:
     for name in tables.names():
         answer = json.loads(tables.whole(name, "json").body)
