@@ -119,7 +119,7 @@ class SawLimit:
 
     `item` is crosscut-width, crosscut-thickness, cut-depth, miter-angle, bevel-angle, rip-width,
     kerf, hand-distance or shortest-held; `condition` is square, miter-45 or bevel-45 where it
-    matters, else empty.
+    matters, else empty. Where shops or makers disagree, one of the rows is preferred.
     """
 
     row: str
@@ -130,6 +130,7 @@ class SawLimit:
     condition: str
     low: Fraction
     high: Fraction
+    preferred: bool = True
 
 
 @dataclass(frozen=True, slots=True)

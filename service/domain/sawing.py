@@ -130,7 +130,8 @@ class Limits:
     def matches(self, row: SawLimit, item: str, condition: str) -> bool:
         """Whether a table row speaks of this saw."""
         return (
-            (row.kind, row.item) == (self.kind, item)
+            row.preferred
+            and (row.kind, row.item) == (self.kind, item)
             and row.condition == condition
             and (row.blade is None or self.saw.blade is None or row.blade == self.saw.blade)
             and (row.slides is None or self.saw.slides is None or row.slides == self.saw.slides)

@@ -30,7 +30,8 @@ def read_catalog(engine: Engine) -> Catalog:
 
 
 def catalog_of(rows: Rows) -> Catalog:
-    """The catalog from rows that have been read. Only preferred rows count."""
+    """The catalog from rows that have been read. Only preferred rows count, but for saws:
+    shops disagree on distances, and a rule may speak of the whole range."""
     species = species_woods(rows.preferred(Species), rows.preferred(SpeciesValue))
     groups = group_woods(rows.preferred(WoodGroup), rows.preferred(GroupValue), species)
     panels = panel_sizes(rows.preferred(Panel))
@@ -43,7 +44,7 @@ def catalog_of(rows: Rows) -> Catalog:
             **groups,
             **panel_woods(panels, panel_densities(rows.preferred(PanelValue))),
         },
-        saws=saw_limits(rows.preferred(SawRow)),
+        saws=saw_limits(rows.of(SawRow)),
         practice=practice_rules(rows.preferred(PracticeRule)),
         keys=keys_of({model: rows.of(model) for model in MODELS}),
         unjudged_uses=frozenset(

@@ -47,4 +47,5 @@ def _limit(cells: Cells) -> SawLimit:
         condition=cells["condition"] if cells["condition"] in SETTINGS else "",
         low=ends[0],
         high=ends[-1],
+        preferred=cells["preferred"] == "yes",
     )

@@ -191,6 +191,14 @@ CASES = (
         "/parts/0/length", ("8", "12"), ("3 63/64", "2"), "warn",
     ),
     Case(
+        "cut.too-short-to-hold", "#/parts/0/length",
+        build(
+            {"id": "block", "stock": "1x3", "length": "9"},
+            shop={"saws": [{"kind": "miter-saw"}]},
+        ),
+        "/parts/0/length", ("8", "12"), ("7 63/64", "4"), "note",
+    ),
+    Case(
         "panel.too-big", "#/parts/0",
         build(
             {"id": "back", "stock": "mdf-0.5in", "length": "48", "width": "24", "grain": "any"},
