@@ -258,3 +258,19 @@ def test_every_row_that_the_catalog_rests_on_is_cited(catalog: Catalog) -> None:
     assert len(rests) > 400
     assert rests - catalog.cited.keys() == set()
     assert {cited.source for cited in catalog.cited.values()} <= catalog.sources.keys()
+
+
+def test_the_readme_of_the_tables_describes_every_column_of_every_file() -> None:
+    sections = re.split(r"^### ", (DATA / "README.md").read_text(encoding="utf-8"), flags=re.M)[1:]
+    described = {
+        section.splitlines()[0]: re.findall(r"^\| `(\w+)` \|", section, flags=re.M)
+        for section in sections
+    }
+    ends = ["source", "agrees", "locator", "confidence", "basis", "preferred", "note"]
+    expected = {}
+    for table in FILES:
+        header = list(rows_of(table)[0])
+        sourced = header[0] == "key"
+        expected[f"{table}.csv"] = header[1 : -len(ends)] if sourced else header
+        assert not sourced or header[-len(ends) :] == ends
+    assert described == expected
