@@ -1,5 +1,6 @@
 """How findings and resolved parts look in answers."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from service.api import shown
@@ -8,6 +9,8 @@ from service.domain.findings import Finding, Mend, Number, NumberKind
 from service.domain.parts import ResolvedPart
 from service.domain.rules import BY_CODE
 from service.domain.solid import Crossed, Rod, Solid, Unclear
+
+_PLACES = ("at", "also_at")
 
 
 def finding(found: Finding, metric: bool) -> dict[str, Any]:
@@ -30,6 +33,16 @@ def finding(found: Finding, metric: bool) -> dict[str, Any]:
         "sources": list(found.sources),
         "why": f"/v1/why/{found.code}",
     }
+
+
+def of_parameters(findings: Iterable[Finding], place: str, metric: bool) -> list[dict[str, Any]]:
+    """Findings about the one thing that a question states, at parameters rather than pointers."""
+    return [
+        {"parameter": found.at.removeprefix(place)}
+        | {name: value for name, value in finding(found, metric).items() if name not in _PLACES}
+        for found in findings
+        if found.at.startswith(place)
+    ]
 
 
 def number(value: Number, kind: NumberKind, metric: bool) -> Any:
