@@ -17,17 +17,8 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import DeclarativeBase, Mapped, MappedColumn, mapped_column
 
-from service.reference.kinds import (
-    KEY_LETTERS,
-    Amount,
-    Choice,
-    Key,
-    Kind,
-    Size,
-    Whole,
-    Words,
-    yes_or_no,
-)
+from service.reference.kinds import KEY_LETTERS, Amount, Choice, Key, Kind, Whole, Words, yes_or_no
+from service.reference.printed import Size
 
 MILLIMETER = Fraction(5, 127)  # of an inch, exactly
 Cells = Mapping[str, Any]  # a row as values by column

@@ -3,18 +3,8 @@
 from sqlalchemy.orm import Mapped
 
 from service.reference.columns import Row, Sourced, Valued, column
-from service.reference.kinds import (
-    Amount,
-    Choice,
-    Key,
-    KeyList,
-    Keys,
-    Length,
-    Lengths,
-    Size,
-    Sizes,
-    Words,
-)
+from service.reference.kinds import Amount, Choice, Key, Keys, Length, Lengths, Words
+from service.reference.printed import KeyList, Size, Sizes
 
 
 class Screw(Sourced, Row):

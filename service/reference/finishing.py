@@ -3,7 +3,8 @@
 from sqlalchemy.orm import Mapped
 
 from service.reference.columns import Row, Sourced, Worded, column
-from service.reference.kinds import Key, Whole, WholeNumbers, WholeSeries, Words
+from service.reference.kinds import Key, Whole, WholeNumbers, Words
+from service.reference.printed import WholeSeries
 
 
 class Finish(Sourced, Row):

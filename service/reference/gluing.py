@@ -3,7 +3,8 @@
 from sqlalchemy.orm import Mapped
 
 from service.reference.columns import Row, Sourced, Worded, column
-from service.reference.kinds import Amount, Key, Size, Words
+from service.reference.kinds import Amount, Key, Words
+from service.reference.printed import Size
 
 
 class Glue(Sourced, Row):

@@ -10,7 +10,7 @@ from typing import Any
 from sqlalchemy import Column, Table
 
 from service.reference.columns import Row, key_columns, key_in, kind_of, table_of
-from service.reference.kinds import Unreadable
+from service.reference.printed import Unreadable
 
 AGREES = "agrees"
 

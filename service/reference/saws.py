@@ -6,7 +6,8 @@ from sqlalchemy.orm import Mapped
 
 from service.domain.catalog import SawLimit
 from service.reference.columns import Cells, Row, Sourced, cited_as, column, in_inches
-from service.reference.kinds import Amount, Choice, Key, Length, Size, Words, yes_or_no
+from service.reference.kinds import Amount, Choice, Key, Length, Words, yes_or_no
+from service.reference.printed import Size
 
 SETTINGS = ("square", "miter-45", "bevel-45")
 

@@ -13,10 +13,12 @@ from typing import Any
 
 from service.domain.errors import UnknownColumn, UnknownKey
 from service.reference.columns import Cells, Row, key_in, kind_of, table_of
-from service.reference.kinds import Choice, Keys, Kind
+from service.reference.kinds import Choice, Keys, Kind, Sought
 from service.reference.loading import header_of
 
 MOST_ROWS = 500
+LONGEST_SHOWN = 60  # letters of an unknown name that are repeated to the caller
+LONGEST_ASKED = 1000  # letters; no cell comes near it
 AGREEING = "Further sources that print the same"
 _NUMERIC = re.compile(r"[+-]?\d+(?:\.\d+)?", re.ASCII)
 
@@ -79,7 +81,9 @@ class Shelf:
     def row(self, key: str) -> dict[str, Any]:
         """One row; raises `UnknownKey`."""
         if key not in self.shown:
-            raise UnknownKey(f"{self.name} has no row {key!r}{nearest(key, self.shown)}.")
+            raise UnknownKey(
+                f"{self.name} has no row {key[:LONGEST_SHOWN]!r}{nearest(key, self.shown)}."
+            )
         return self.shown[key]
 
     def found(
@@ -95,7 +99,7 @@ class Shelf:
         Without a limit all rows are found. Raises `UnknownColumn`, and `UnknownKey` for a cursor
         of another list.
         """
-        sought = [(name, self._kind(name).sought(asked)) for name, asked in filters.items()]
+        sought = [(name, self._sought(name, asked)) for name, asked in filters.items()]
         ordered = self._after(cursor, sort, self._sorted(sort))
         kept = [cells for cells in ordered if all(holds(cells[name]) for name, holds in sought)]
         if limit is None or len(kept) <= limit:
@@ -124,9 +128,15 @@ class Shelf:
             writer.writerow([_harmless(self._text(name, cells[name])) for name in self.kinds])
         return text.getvalue()
 
+    def _sought(self, name: str, asked: str) -> Sought:
+        kind = self._kind(name)
+        return kind.sought(asked) if len(asked) <= LONGEST_ASKED else lambda cell: False
+
     def _kind(self, name: str) -> Kind[Any]:
         if name not in self.kinds:
-            raise UnknownColumn(f"{self.name} has no column {name!r}{nearest(name, self.kinds)}.")
+            raise UnknownColumn(
+                f"{self.name} has no column {name[:LONGEST_SHOWN]!r}{nearest(name, self.kinds)}."
+            )
         return self.kinds[name]
 
     def _shown(self, cells: Cells) -> dict[str, Any]:
@@ -160,7 +170,7 @@ class Shelf:
 
 def nearest(name: str, known: Iterable[str]) -> str:
     """Words that offer the known names most like one that is not known, or nothing."""
-    close = difflib.get_close_matches(name, sorted(known), n=3, cutoff=0.5)
+    close = difflib.get_close_matches(name[:LONGEST_SHOWN], sorted(known), n=3, cutoff=0.5)
     return f"; the nearest is {' or '.join(close)}" if close else ""
 
 

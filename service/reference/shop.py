@@ -6,16 +6,8 @@ from sqlalchemy.orm import Mapped
 
 from service.domain.catalog import Practice
 from service.reference.columns import Cells, Row, Sourced, cited_as, column, in_inches
-from service.reference.kinds import (
-    Amount,
-    Key,
-    KeyList,
-    Keys,
-    Size,
-    Whole,
-    Words,
-    yes_or_no,
-)
+from service.reference.kinds import Amount, Key, Keys, Whole, Words, yes_or_no
+from service.reference.printed import KeyList, Size
 
 
 class Tool(Sourced, Row):

@@ -6,6 +6,8 @@ import json
 from collections.abc import Callable
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from service.domain.errors import UnknownColumn, UnknownKey, UnknownTable
 from service.reference.browsing import Tables
@@ -178,3 +180,30 @@ def test_negative_numbers_in_csv_stay_numbers(lumber: Shelf) -> None:
 def test_names_can_be_read_by_their_three_part_key(tables: Tables) -> None:
     row = tables.table("names").row("doug fir.any.wood")
     assert row["means"] == "df-l"
+
+
+@given(asked=st.text() | st.from_regex(r"[0-9./ -]{0,12}( ?(in|mm|ft|F|x))?", fullmatch=True))
+def test_whatever_is_asked_of_any_column_is_answered(tables: Tables, asked: str) -> None:
+    for name in ("lumber_sizes", "panels", "abrasives", "wood_groups", "screw_values", "names"):
+        shelf = tables.table(name)
+        for column in shelf.kinds:
+            holds = shelf.kinds[column].sought(asked)
+            assert {holds(cells[column]) for cells in shelf.cells[:20]} <= {True, False}
+
+
+def test_a_very_long_text_is_not_looked_for(lumber: Shelf) -> None:
+    assert lumber.page({"thickness": "9" * 5000 + " in"}).rows == ()
+    with pytest.raises(UnknownKey, match="has no row"):
+        lumber.row("x" * 100_000)
+    with pytest.raises(UnknownColumn) as refused:
+        lumber.page({"y" * 100_000: "1"})
+    assert len(str(refused.value)) < 200
+
+
+@given(data=st.data())
+def test_every_row_is_found_by_any_of_its_own_cells(tables: Tables, data: st.DataObject) -> None:
+    shelf = tables.table(data.draw(st.sampled_from(tables.names())))
+    cells = data.draw(st.sampled_from(shelf.cells))
+    column = data.draw(st.sampled_from([name for name in shelf.kinds if cells[name] is not None]))
+    printed = str(shelf.kinds[column].printed(cells[column]))
+    assert cells in shelf.found({column: printed})[0]
