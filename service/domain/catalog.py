@@ -88,11 +88,15 @@ class PanelSize:
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """A quantity given as a range; the unit is named by the field that holds it."""
+    """A quantity given as a range; the unit is named by the field that holds it.
+
+    `usual` is the value that the table names as typical, where it names one.
+    """
 
     low: float
     high: float
     rests_on: tuple[str, ...]
+    usual: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
