@@ -11,18 +11,24 @@ from typing import Any
 import orjson
 from flask import Request
 
-from service.api.refusals import NotJson, RepeatedName, UnreadableMediaType
+from service.api.refusals import NotJson, RepeatedName, TooManyValues, UnreadableMediaType
+
+# A full build of 500 parts has about 15,000. Commas are counted: cheap, and never too few.
+MOST_VALUES = 30_000
 
 
 def read_json(request: Request) -> Any:
     """The JSON value in the body.
 
-    Raises UnreadableMediaType, NotJson, RepeatedName; Werkzeug's 413 where the body is too long.
+    Raises UnreadableMediaType, TooManyValues, NotJson and RepeatedName; and Werkzeug's 413 where
+    the body is too long.
     """
     _demand_plain_json(request)
     body = request.get_data(cache=False)
     if not body.strip():
         raise NotJson("The body is empty; send the document as JSON.")
+    if body.count(b",") > MOST_VALUES:
+        raise TooManyValues(f"A document holds {MOST_VALUES:,} values at most.")
     try:
         value = orjson.loads(body)
     except orjson.JSONDecodeError as error:

@@ -32,6 +32,7 @@ STATUS: dict[type[Exception], int] = {
     NotCounted: 422,
     refusals.NotJson: 400,
     refusals.RepeatedName: 400,
+    refusals.TooManyValues: 413,
     refusals.UnreadableMediaType: 415,
     refusals.InvalidDocument: 422,
     refusals.InvalidParameter: 422,

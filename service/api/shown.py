@@ -17,6 +17,7 @@ def length(inches: Fraction, metric: bool = False) -> dict[str, Any]:
 
 
 def optional_length(inches: Fraction | None, metric: bool = False) -> dict[str, Any] | None:
+    """A length, or null where there is none."""
     return None if inches is None else length(inches, metric)
 
 

@@ -190,9 +190,9 @@ def test_what_is_required_is_named() -> None:
     assert list(refused({})) == REQUIRED
 
 
-def test_a_thousand_unknown_fields_are_refused_quickly(tote: Any) -> None:
-    tote.update({f"{'x' * 50}{n}": n for n in range(1000)})
-    assert len(refused(tote)) == 1000
+def test_an_object_of_junk_is_refused_as_a_whole(tote: Any) -> None:
+    tote["parts"][0].update({f"x{n}": n for n in range(1000)})
+    assert list(refused(tote)) == ["#/parts/0"]
 
 
 @pytest.mark.parametrize(

@@ -23,7 +23,7 @@ def test_curl_gets_plain_lines(client: FlaskClient) -> None:
 def test_every_line_to_paste_answers(client: FlaskClient) -> None:
     for line in lines_of(client):
         words = shlex.split(line)
-        (address,) = (word for word in words if word.startswith("http://"))
+        (address,) = (word for word in words if word.startswith("http"))
         parts = urlsplit(address)
         target = f"{parts.path}?{parts.query}"
         if "-d" in words:

@@ -1,6 +1,7 @@
 """Whatever JSON comes, the answer is a check or a refusal, never an error of ours."""
 
 import json
+from pathlib import Path
 from typing import Any
 
 from flask import Flask
@@ -10,6 +11,7 @@ from hypothesis import strategies as st
 from service.api.documents.build import BuildForm
 from service.api.documents.forms import Form
 
+TOTE = Path(__file__).parent / "tote.json"
 SCALARS = (
     st.none()
     | st.booleans()
@@ -169,3 +171,23 @@ def test_a_build_that_is_right_in_form_and_wild_in_substance_is_checked(
     app: Flask, document: Any
 ) -> None:
     assert_answered(app, document, "?mended=true")
+
+
+@st.composite
+def spoiled_bodies(draw: st.DrawFn) -> bytes:
+    """The bytes of a whole build with a few of them changed, dropped or doubled."""
+    body = bytearray(TOTE.read_bytes())
+    for _ in range(draw(st.integers(1, 4))):
+        place = draw(st.integers(0, len(body) - 1))
+        piece = draw(st.binary(max_size=4) | st.sampled_from([b'"', b"[", b"{", b",", b"9" * 400]))
+        body[place : place + draw(st.integers(0, 3))] = piece
+    return bytes(body)
+
+
+@settings(max_examples=500)
+@given(body=spoiled_bodies() | st.binary(max_size=60))
+def test_spoiled_bytes_are_answered(app: Flask, body: bytes) -> None:
+    response = app.test_client().post("/v1/check", data=body, content_type="application/json")
+    assert response.status_code in (200, 400, 422)
+    if response.status_code != 200:
+        assert response.mimetype == "application/problem+json"

@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -10,8 +11,10 @@ from flask.testing import FlaskClient
 from werkzeug.exceptions import default_exceptions
 from werkzeug.test import TestResponse
 
+from service.api.house import NAME
 from service.api.problems import FRAMEWORK, STATUS, known_problems
 from service.api.refusals import Refusal
+from service.app import open_house
 from service.domain.errors import DryfitError
 
 JSON = {"Content-Type": "application/json"}
@@ -95,6 +98,11 @@ def test_a_body_of_one_mebibyte_is_read_and_one_byte_more_is_refused(client: Fla
     filled = SMALL + " " * (1_048_576 - len(SMALL))
     assert post(client, filled).status_code == 200
     assert_problem(post(client, filled + " "), 413, "body-too-large")
+
+
+def test_a_body_with_too_many_values_is_refused_before_it_is_read(client: FlaskClient) -> None:
+    body = SMALL[:-1] + ', "uses": [' + ", ".join(['"a"'] * 40_000) + "]}"
+    assert_problem(post(client, body), 413, "too-many-values")
 
 
 def test_500_parts_are_read_and_501_are_refused(client: FlaskClient) -> None:
@@ -267,6 +275,15 @@ def test_an_unforeseen_error_is_a_500_that_tells_nothing(
         "instance": "/somewhere",
     }
     assert "inner secret" in caplog.text
+
+
+def test_a_service_without_its_database_is_not_ready(app: Flask) -> None:
+    house = replace(app.extensions[NAME], is_ready=lambda: False)
+    client = open_house(house).test_client()
+    response = client.get("/readyz")
+    assert_problem(response, 503, "not-ready")
+    assert int(response.headers["Retry-After"]) > 0
+    assert client.get("/healthz").status_code == 200
 
 
 def kinds_of(root: type[Exception]) -> set[type[Exception]]:
