@@ -128,7 +128,7 @@ def test_a_real_size_leads_to_the_stocks_that_have_it(client: FlaskClient) -> No
 def test_sizes_in_text_name_size_lengths_and_source(client: FlaskClient) -> None:
     lines = told(client, "/v1/sizes/1x6")
     assert lines[0] == "1x6: 3/4 in x 5 1/2 in (board, dry)"
-    assert any(line.startswith("source: ps-20, Table 3") for line in lines)
+    assert any("Lumber Standard PS 20, Table 3" in line for line in lines)
     assert lines[-1].startswith("edition: ")
 
 
