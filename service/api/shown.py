@@ -91,7 +91,9 @@ def closing(answer: Mapping[str, Any]) -> Iterator[str]:
         yield from _folded(f"assumed: {text}")
     titles = {source["id"]: source["title"] for source in answer["sources"]}
     cited = (
-        f"source: {titles[row['source']]}, {row['locator']} ({row['confidence']})"
+        "source: none, from memory: measure before relying on it"
+        if row["confidence"] == "memory"
+        else f"source: {titles[row['source']]}, {row['locator']} ({row['confidence']})"
         for row in answer["rests_on"]
     )
     yield from folded(dict.fromkeys(cited))

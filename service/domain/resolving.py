@@ -86,4 +86,4 @@ def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
         if name is not None and catalog.key(kind, build.region, name) is None:
             near = catalog.nearest(kind, build.region, name)
             hint = f"; nearest: {', '.join(near)}" if near else ""
-            yield Complaint(place, f"no {kind} called {name!r} is in the tables{hint}")
+            yield Complaint(place, f"No {kind} called {name!r} is in the tables{hint}.")
