@@ -89,7 +89,9 @@ def _solid(solid: Solid | Rod | Crossed | Unclear | None, metric: bool) -> dict[
         "blank_length": shown.length(solid.blank_length, metric),
         "blank_width": shown.length(solid.blank_width, metric),
         "center_length": shown.length(solid.center_length, metric),
-        "lengths": {word: shown.length(size, metric) for word, size in solid.lengths().items()},
+        "lengths": {}
+        if solid.is_square
+        else {word: shown.length(size, metric) for word, size in solid.lengths().items()},
         "volume_in3": shown.number(solid.volume),
         "surface_in2": shown.number(solid.surface),
     }
