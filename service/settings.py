@@ -3,6 +3,7 @@
 May import: the standard library only.
 """
 
+import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields
 from pathlib import Path
@@ -103,3 +104,12 @@ def read_settings(environment: Mapping[str, str]) -> Settings:
             raise BadSetting(f"{setting.name} {refusal}, not {text[:80]!r}") from None
     assert set(values) == {field.name for field in fields(Settings)}
     return Settings(**values)  # type: ignore[arg-type]  # the table pairs each field with its reader
+
+
+def settings_or_exit(environment: Mapping[str, str]) -> Settings:
+    """Settings for a command: what is wrong is said in one line, and the command ends with 2."""
+    try:
+        return read_settings(environment)
+    except BadSetting as refusal:
+        print(refusal, file=sys.stderr)
+        sys.exit(2)

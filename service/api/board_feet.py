@@ -8,7 +8,8 @@ from marshmallow import ValidationError, validates_schema
 
 from service.api import shown
 from service.api.answers import answered, carried
-from service.api.documents.fields import Length, Money, Text, Word, one_of
+from service.api.documents.fields import Length, Money, Text, Word
+from service.api.documents.gathered import one_of
 from service.api.house import house
 from service.api.parameters import UnitsForm, WholeText, read_query
 from service.domain.board_feet import EXPLAINED, SOURCES, Tally, section_of, tally

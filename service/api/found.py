@@ -1,5 +1,6 @@
 """How findings and resolved parts look in answers."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from service.api import shown
@@ -8,6 +9,8 @@ from service.domain.findings import Finding, Mend, Number, NumberKind
 from service.domain.parts import ResolvedPart
 from service.domain.rules import BY_CODE
 from service.domain.solid import Crossed, Rod, Solid, Unclear
+
+_PLACES = ("at", "also_at")
 
 
 def finding(found: Finding, metric: bool) -> dict[str, Any]:
@@ -30,6 +33,16 @@ def finding(found: Finding, metric: bool) -> dict[str, Any]:
         "sources": list(found.sources),
         "why": f"/v1/why/{found.code}",
     }
+
+
+def of_parameters(findings: Iterable[Finding], place: str, metric: bool) -> list[dict[str, Any]]:
+    """Findings about the one thing that a question states, at parameters rather than pointers."""
+    return [
+        {"parameter": found.at.removeprefix(place)}
+        | {name: value for name, value in finding(found, metric).items() if name not in _PLACES}
+        for found in findings
+        if found.at.startswith(place)
+    ]
 
 
 def number(value: Number, kind: NumberKind, metric: bool) -> Any:
@@ -58,9 +71,15 @@ def part(resolved: ResolvedPart, metric: bool) -> dict[str, Any]:
         "width": shown.limits(sized.width, metric) if sized and sized.width else None,
         "length": shown.optional_length(stated.length, metric),
         "wood": resolved.wood.key if resolved.wood else None,
+        "density_lb_ft3": _density(resolved),
         "rests_on": list(resolved.rests_on),
     }
     return answer | {"cut": _solid(resolved.solid, metric)}
+
+
+def _density(resolved: ResolvedPart) -> dict[str, float] | None:
+    spread = resolved.density
+    return {"low": round(spread.low, 1), "high": round(spread.high, 1)} if spread else None
 
 
 def _solid(solid: Solid | Rod | Crossed | Unclear | None, metric: bool) -> dict[str, Any] | None:
@@ -70,7 +89,9 @@ def _solid(solid: Solid | Rod | Crossed | Unclear | None, metric: bool) -> dict[
         "blank_length": shown.length(solid.blank_length, metric),
         "blank_width": shown.length(solid.blank_width, metric),
         "center_length": shown.length(solid.center_length, metric),
-        "lengths": {word: shown.length(size, metric) for word, size in solid.lengths().items()},
+        "lengths": {}
+        if solid.is_square
+        else {word: shown.length(size, metric) for word, size in solid.lengths().items()},
         "volume_in3": shown.number(solid.volume),
         "surface_in2": shown.number(solid.surface),
     }

@@ -12,6 +12,7 @@ from service.api.answers import answered, carried
 from service.api.documents.fields import Length, Word
 from service.api.house import house
 from service.api.parameters import UnitsForm, read_query
+from service.domain.tape import plain
 
 routes = Blueprint("measure", __name__)
 
@@ -52,7 +53,7 @@ def _signed(difference: Fraction, metric: bool) -> str:
     if difference == 0:
         return "0"
     sign = "-" if difference < 0 else "+"
-    return sign + quantities.written(abs(difference), metric=metric)
+    return sign + plain(abs(difference), metric)
 
 
 def _lines(answer: Mapping[str, Any]) -> Iterator[str]:

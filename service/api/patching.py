@@ -16,7 +16,7 @@ def as_patch(changes: Iterable[Change]) -> list[dict[str, str]]:
 
 
 def mended(document: Any, findings: Iterable[Finding]) -> Any:
-    """A copy of the document with every exact mend applied; at one place the worst finding's."""
+    """A copy of the document with the mends of some findings; at one place the first one's."""
     copy = deepcopy(document)
     done: set[str] = set()
     for finding in findings:

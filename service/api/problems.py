@@ -17,6 +17,7 @@ from service.api import refusals
 from service.api.answers import as_json
 from service.api.refusals import Fault
 from service.domain import errors
+from service.domain.board_feet import NotCounted
 
 MEDIA_TYPE = "application/problem+json"
 MOST_ERRORS = 50
@@ -28,8 +29,11 @@ STATUS: dict[type[Exception], int] = {
     errors.UnknownTable: 404,
     errors.UnknownKey: 404,
     errors.UnknownColumn: 422,
+    errors.UnknownCursor: 422,
+    NotCounted: 422,
     refusals.NotJson: 400,
     refusals.RepeatedName: 400,
+    refusals.TooManyValues: 413,
     refusals.UnreadableMediaType: 415,
     refusals.InvalidDocument: 422,
     refusals.InvalidParameter: 422,
@@ -37,7 +41,10 @@ STATUS: dict[type[Exception], int] = {
     refusals.NotReady: 503,
 }
 
-PARAMETER_OF = {errors.UnknownColumn: "sort"}  # filters are refused before, as parameters
+PARAMETER_OF = {
+    errors.UnknownColumn: "sort",
+    errors.UnknownCursor: "cursor",
+}  # filters are refused before, as parameters
 
 # Statuses that the framework itself raises, in words of this house.
 FRAMEWORK = {
@@ -101,7 +108,7 @@ def _from_complaint(complaint: errors.Complaint) -> Fault:
 def _refused(error: Exception) -> Response:
     kind = type(error)
     faults: tuple[Fault, ...] = getattr(error, "faults", ())
-    if isinstance(error, errors.UnknownName):
+    if isinstance(error, errors.UnknownName | NotCounted):
         faults = tuple(_from_complaint(complaint) for complaint in error.complaints)
     elif kind in PARAMETER_OF:
         faults = (Fault(str(error), parameter=PARAMETER_OF[kind]),)

@@ -29,6 +29,10 @@ class RepeatedName(Refusal):
     """An object of the body says the same name twice."""
 
 
+class TooManyValues(Refusal):
+    """The document holds more values than one answer may take time for."""
+
+
 class UnreadableMediaType(Refusal):
     """The body is of a kind that can't be read here."""
 

@@ -5,23 +5,26 @@ from typing import Any
 
 from flask import Blueprint, Response
 
-from service.api import shown
+from service.api import found, shown
 from service.api.answers import answered, carried
 from service.api.documents.fields import Length, Text
 from service.api.house import house
 from service.api.parameters import UnitsForm, read_query
 from service.domain.board_feet import EXPLAINED, Section, board_feet, own_section
 from service.domain.catalog import BoardSize, PanelSize
-from service.domain.sizes import StockSizes, look_up, of_size
+from service.domain.checking import check
+from service.domain.sizes import StockSizes, look_up, of_size, piece_of
 
 routes = Blueprint("sizes", __name__)
 
 
 class SizesQuery(UnitsForm):
-    """Where a stock is sold, and the length of a piece of it."""
+    """Where a stock is sold; the sizes of a piece of it, to be judged."""
 
     region = Text(load_default="us")
     length = Length()
+    width = Length()
+    thickness = Length()
 
 
 class OfSizeQuery(UnitsForm):
@@ -42,6 +45,8 @@ def sizes_of_a_stock(stock: str) -> Response:
     catalog, metric = house().catalog, asked["units"] == "mm"
     sizes = look_up(catalog, asked["region"], stock)
     section, length = own_section(sizes), asked.get("length")
+    piece = piece_of(sizes, length, asked.get("width"), asked.get("thickness"))
+    findings = found.of_parameters(check(piece, catalog).findings, "#/parts/0/", metric)
     rows = [*sizes.sold.rests_on, *(row for size in sizes.others for row in size.rests_on)]
     answer = {
         "asked": stock,
@@ -51,7 +56,7 @@ def sizes_of_a_stock(stock: str) -> Response:
         "others": [shown.stock_size(size, metric) for size in sizes.others],
         "board_feet_per_foot": shown.number(section.each_foot) if section else None,
         "board_feet": _board_feet(section, length) if section and length else None,
-        "findings": [],
+        "findings": findings,
         **carried(catalog, rows, sizes.assumed),
     }
     return answered(answer, shown.folded(_lines(sizes, section, answer, metric)))
@@ -72,9 +77,11 @@ def _lines(
         yield f"  sheets: {', '.join(shown.sheet(one, metric) for one in sold.sheets)}"
     if section:
         feet, why = answer["board_feet_per_foot"], EXPLAINED[section.counted]
-        yield f"  board feet a foot: {feet:g} ({why})"
+        yield f"  board feet a foot: {feet:.3g} ({why})"
     if answer["board_feet"] is not None:
         yield f"  board feet of that length: {answer['board_feet']:g}"
+    for finding in answer["findings"]:
+        yield f"{finding['severity']}: {finding['detail']}"
     for size in sizes.others:
         yield f"also {shown.in_words(size, metric)}"
     yield from shown.closing(answer)
@@ -85,11 +92,11 @@ def stocks_of_a_size() -> Response:
     """Which stocks really have a thickness and a width; all of the region when none is given."""
     asked = read_query(_SIZE)
     catalog, metric = house().catalog, asked["units"] == "mm"
-    found = of_size(catalog, asked["region"], asked.get("thickness"), asked.get("width"))
+    alike = of_size(catalog, asked["region"], asked.get("thickness"), asked.get("width"))
     answer = {
         "region": asked["region"],
-        "stocks": [shown.stock_size(size, metric) for size in found],
-        **carried(catalog, [row for size in found for row in size.rests_on]),
+        "stocks": [shown.stock_size(size, metric) for size in alike],
+        **carried(catalog, [row for size in alike for row in size.rests_on]),
     }
-    lines = [*(shown.in_words(size, metric) for size in found), f"edition: {answer['edition']}"]
+    lines = [*(shown.in_words(size, metric) for size in alike), f"edition: {answer['edition']}"]
     return answered(answer, shown.folded(lines))

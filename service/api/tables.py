@@ -73,7 +73,7 @@ def _part(
     return _linked(_json(house().tables.answer(shelf.name, found)), found.next)
 
 
-@routes.get("/v1/tables/<table>/<key>")
+@routes.get("/v1/tables/<table>/<path:key>")
 def read_row(table: str, key: str) -> Response:
     """One row of a table."""
     read_query(_PLAIN)
@@ -93,8 +93,9 @@ def read_row(table: str, key: str) -> Response:
 
 
 def _json(value: Mapping[str, Any]) -> Response:
-    body = orjson.dumps(value, option=orjson.OPT_INDENT_2 | orjson.OPT_APPEND_NEWLINE)
-    return kept(body, MEDIA_TYPES["json"])
+    # Names of columns are SQLAlchemy's own kind of text, which orjson takes only when told.
+    options = orjson.OPT_INDENT_2 | orjson.OPT_APPEND_NEWLINE | orjson.OPT_NON_STR_KEYS
+    return kept(orjson.dumps(value, option=options), MEDIA_TYPES["json"])
 
 
 def _asked(shelf: Shelf) -> tuple[dict[str, str], dict[str, Any]]:

@@ -88,11 +88,15 @@ class PanelSize:
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """A quantity given as a range; the unit is named by the field that holds it."""
+    """A quantity given as a range; the unit is named by the field that holds it.
+
+    `usual` is the value that the table names as typical, where it names one.
+    """
 
     low: float
     high: float
     rests_on: tuple[str, ...]
+    usual: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +123,7 @@ class SawLimit:
 
     `item` is crosscut-width, crosscut-thickness, cut-depth, miter-angle, bevel-angle, rip-width,
     kerf, hand-distance or shortest-held; `condition` is square, miter-45 or bevel-45 where it
-    matters, else empty.
+    matters, else empty. Where shops or makers disagree, one of the rows is preferred.
     """
 
     row: str
@@ -130,6 +134,7 @@ class SawLimit:
     condition: str
     low: Fraction
     high: Fraction
+    preferred: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,6 +189,19 @@ class Catalog:
         for size in sorted(sizes, key=lambda size: (not size.sold_by_default, size.row)):
             found.setdefault((size.region, size.stock), []).append(size)
         return {named: tuple(same) for named, same in found.items()}
+
+    @cached_property
+    def _limits(self) -> Mapping[tuple[str, str, str], tuple[SawLimit, ...]]:
+        """Preferred limits by kind of saw, item and condition."""
+        found: dict[tuple[str, str, str], list[SawLimit]] = {}
+        for limit in self.saws:
+            if limit.preferred:
+                found.setdefault((limit.kind, limit.item, limit.condition), []).append(limit)
+        return {asked: tuple(limits) for asked, limits in found.items()}
+
+    def saw_limits(self, kind: str, item: str, condition: str) -> tuple[SawLimit, ...]:
+        """What saws of a kind reach; several rows where it differs by blade or slide."""
+        return self._limits.get((kind, item, condition), ())
 
     def key(self, kind: str, region: str, name: str) -> str | None:
         """The key of that kind that a shop name stands for in a region, or None."""

@@ -43,3 +43,8 @@ def density(wood: Wood, moisture: float | None = None) -> Spread | None:
         low, high = (gravity_at(g, percent) for g in (green.low, green.high))
         return Spread(density_of(low, percent), density_of(high, percent), green.rests_on)
     return None
+
+
+def pounds(volume: float, per_cubic_foot: float) -> float:
+    """The mass of a volume in cubic inches of a stuff that weighs so much a cubic foot."""
+    return volume / 12**3 * per_cubic_foot

@@ -8,6 +8,7 @@ solid, and adds up each run.
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from urllib.parse import quote
 
 from service.domain.build import Build
 from service.domain.catalog import Catalog
@@ -66,11 +67,18 @@ def resolve(build: Build, catalog: Catalog) -> ResolvedBuild:
     return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts))
 
 
+def pointed(name: str) -> str:
+    """A name as one step of a JSON pointer in its URI form."""
+    return quote(name.replace("~", "~0").replace("/", "~1"), safe="~")
+
+
 def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
     """Every wood, saw, tool and use that the tables do not know, with the nearest known names."""
     named = [("wood", build.wood, "#/wood")]
     named += [("wood", p.known.wood, f"#/parts/{i}/wood") for i, p in enumerate(build.parts)]
-    named += [("wood", n.wood, f"#/stocks/{name}/wood") for name, n in build.stocks.items()]
+    named += [
+        ("wood", n.wood, f"#/stocks/{pointed(name)}/wood") for name, n in build.stocks.items()
+    ]
     named += [("saw", s.kind, f"#/shop/saws/{i}/kind") for i, s in enumerate(build.shop.saws)]
     named += [("tool", t, f"#/shop/tools/{i}") for i, t in enumerate(build.shop.tools or ())]
     named += [("use", use, f"#/uses/{i}") for i, use in enumerate(build.uses)]
@@ -78,4 +86,4 @@ def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
         if name is not None and catalog.key(kind, build.region, name) is None:
             near = catalog.nearest(kind, build.region, name)
             hint = f"; nearest: {', '.join(near)}" if near else ""
-            yield Complaint(place, f"no {kind} called {name!r} is in the tables{hint}")
+            yield Complaint(place, f"No {kind} called {name!r} is in the tables{hint}.")

@@ -60,10 +60,15 @@ def tape(size: Fraction, *, to: Fraction | None = None, metric: bool = False) ->
 def plain(size: Fraction, metric: bool = False) -> str:
     """A size in a sentence: exact where it can be said shortly, else to 0.001 in or 0.1 mm."""
     if metric:
-        return f"{decimal(size / MM, 2) or f'{float(size / MM):.1f}'} mm"
+        return f"{decimal(size / MM, 2) or rounded(size / MM, 1)} mm"
     if size.denominator <= 64 and is_binary(size):
         return marked(size)
-    return f'{float(size):.3f}"'
+    return f'{rounded(size, 3)}"'
+
+
+def rounded(value: Fraction, places: int) -> str:
+    """A decimal with no more places than it needs: 21.4, not 21.400."""
+    return f"{float(value):.{places}f}".rstrip("0").rstrip(".")
 
 
 def exact(size: Fraction, metric: bool = False) -> str:

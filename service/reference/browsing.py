@@ -8,7 +8,7 @@ from typing import Any, Literal
 
 from service.domain.errors import UnknownTable
 from service.reference.reading import Rows
-from service.reference.shelf import Page, Shelf, nearest
+from service.reference.shelf import LONGEST_SHOWN, Page, Shelf, nearest
 from service.reference.tables import MODELS
 
 Format = Literal["json", "csv"]
@@ -47,7 +47,9 @@ class Tables:
     def table(self, name: str) -> Shelf:
         """One table; raises `UnknownTable`."""
         if name not in self._shelves:
-            raise UnknownTable(f"There is no table {name!r}{nearest(name, self._shelves)}.")
+            raise UnknownTable(
+                f"There is no table {name[:LONGEST_SHOWN]!r}{nearest(name, self._shelves)}."
+            )
         return self._shelves[name]
 
     def whole(self, name: str, format_: Format) -> Prepared:

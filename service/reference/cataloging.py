@@ -8,9 +8,11 @@ from service.domain.catalog import Catalog, Cited, Source
 from service.reference import sources
 from service.reference.columns import Sourced, cited_as
 from service.reference.lumber import LumberSize, SizeTolerance, board_sizes, regions_of
-from service.reference.names import NAMED, Name
+from service.reference.names import Name, keys_of
 from service.reference.panels import Panel, PanelValue, panel_densities, panel_sizes, panel_woods
 from service.reference.reading import Rows, read_rows
+from service.reference.saws import SawRow, saw_limits
+from service.reference.shop import PracticeRule, Use, practice_rules
 from service.reference.tables import MODELS
 from service.reference.woods import (
     GroupValue,
@@ -28,7 +30,8 @@ def read_catalog(engine: Engine) -> Catalog:
 
 
 def catalog_of(rows: Rows) -> Catalog:
-    """The catalog from rows that have been read. Only preferred rows count."""
+    """The catalog from rows that have been read. Only preferred rows count, but for saws:
+    shops disagree on distances, and a rule may speak of the whole range."""
     species = species_woods(rows.preferred(Species), rows.preferred(SpeciesValue))
     groups = group_woods(rows.preferred(WoodGroup), rows.preferred(GroupValue), species)
     panels = panel_sizes(rows.preferred(Panel))
@@ -41,23 +44,16 @@ def catalog_of(rows: Rows) -> Catalog:
             **groups,
             **panel_woods(panels, panel_densities(rows.preferred(PanelValue))),
         },
-        keys=_keys(rows),
+        saws=saw_limits(rows.of(SawRow)),
+        practice=practice_rules(rows.preferred(PracticeRule)),
+        keys=keys_of({model: rows.of(model) for model in MODELS}),
+        unjudged_uses=frozenset(
+            cells["key"] for cells in rows.preferred(Use) if cells["judged"] == "no"
+        ),
         names=_names(rows),
         cited=_cited(rows),
         sources=_sources(rows),
     )
-
-
-def _keys(rows: Rows) -> Mapping[str, frozenset[str]]:
-    return {
-        kind: frozenset(
-            cells[column]
-            for model, column in homes
-            for cells in rows.preferred(model)
-            if cells[column]
-        )
-        for kind, homes in NAMED.items()
-    }
 
 
 def _names(rows: Rows) -> Mapping[tuple[str, str, str], str]:

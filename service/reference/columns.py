@@ -1,6 +1,7 @@
 """What every table has in common: rows, their sources, and what a database itself refuses."""
 
 from collections.abc import Mapping
+from fractions import Fraction
 from typing import Any, ClassVar
 
 from sqlalchemy import (
@@ -16,18 +17,10 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import DeclarativeBase, Mapped, MappedColumn, mapped_column
 
-from service.reference.kinds import (
-    KEY_LETTERS,
-    Choice,
-    Key,
-    Kind,
-    Number,
-    Size,
-    Whole,
-    Words,
-    yes_or_no,
-)
+from service.reference.kinds import KEY_LETTERS, Amount, Choice, Key, Kind, Whole, Words, yes_or_no
+from service.reference.printed import Size
 
+MILLIMETER = Fraction(5, 127)  # of an inch, exactly
 Cells = Mapping[str, Any]  # a row as values by column
 
 
@@ -96,10 +89,22 @@ class Valued:
 
     property: Mapped[str] = column(Key(), "What was measured", order=1)
     condition: Mapped[str | None] = column(Words(), "What the value holds under", order=2)
-    low: Mapped[Size | None] = column(Number(), "Least value", order=3)
-    high: Mapped[Size | None] = column(Number(), "Greatest value", order=4)
-    usual: Mapped[Size | None] = column(Number(), "Usual value", order=5)
+    low: Mapped[Size | None] = column(Amount(), "Least value", order=3)
+    high: Mapped[Size | None] = column(Amount(), "Greatest value", order=4)
+    usual: Mapped[Size | None] = column(Amount(), "Usual value", order=5)
     unit: Mapped[str] = column(Words(), "Unit of the values; 1 for a pure number", order=6)
+
+
+class Worded:
+    """One value of one property, as a range or in words."""
+
+    property: Mapped[str] = column(Key(), "What is told", order=1)
+    condition: Mapped[str | None] = column(Words(), "What the value holds under", order=2)
+    low: Mapped[Size | None] = column(Amount(), "Least value", order=3)
+    high: Mapped[Size | None] = column(Amount(), "Greatest value", order=4)
+    usual: Mapped[Size | None] = column(Amount(), "Usual value", order=5)
+    unit: Mapped[str | None] = column(Words(), "Unit of the values", order=6)
+    words: Mapped[str | None] = column(Words(), "The value, where it is words", order=7)
 
 
 def table_of(model: type[Row]) -> Table:
@@ -123,6 +128,14 @@ def key_in(model: type[Row], cells: Cells) -> str:
 def cited_as(model: type[Row], cells: Cells) -> str:
     """How an answer names a row: ``table/key``."""
     return f"{model.__tablename__}/{cells['key']}"
+
+
+def in_inches(number: Size | None, unit: str | None) -> Fraction | None:
+    """A printed amount as a value, millimeters as inches; other units stay as they are."""
+    if number is None:
+        return None
+    in_millimeters = unit == "mm" and number.text[-1:].isdigit()
+    return number.value * MILLIMETER if in_millimeters else number.value
 
 
 def kind_of(cell: Column[Any]) -> Kind[Any]:

@@ -8,6 +8,7 @@ from typing import Any
 from service.reference.columns import Row, key_columns, kind_of
 from service.reference.kinds import Keys
 from service.reference.loading import AGREES, Line, Refusal, Sheet, read_sheet
+from service.reference.names import Name, keys_of
 
 
 def load(folder: Path, models: Sequence[type[Row]]) -> tuple[list[Sheet], list[Refusal]]:
@@ -25,6 +26,7 @@ def load(folder: Path, models: Sequence[type[Row]]) -> tuple[list[Sheet], list[R
         _check_links(sheet, keys)
         _check_memory(sheet)
         _check_what_rows_are_about(sheet)
+    _check_names({sheet.model: sheet for sheet in sheets})
     return sheets, sorted([*strays, *(refusal for sheet in sheets for refusal in sheet.refusals)])
 
 
@@ -49,7 +51,7 @@ def _check_links(sheet: Sheet, keys: Mapping[str, frozenset[str]]) -> None:
     for column in sheet.table.columns:
         wanted = [link.column.table.name for link in column.foreign_keys]
         kind = kind_of(column)
-        wanted += [kind.of] if isinstance(kind, Keys) else []
+        wanted += [kind.of] if isinstance(kind, Keys) and kind.of else []
         for line in sheet.lines if wanted else ():
             for name in _named(line.cells.get(column.name)):
                 if name not in keys.get(wanted[0], ()):
@@ -84,7 +86,7 @@ def _check_what_rows_are_about(sheet: Sheet) -> None:
             same[tuple(_plain(line.cells[name]) for name in about)].append(line)
     for lines in same.values():
         preferred = [line for line in lines if line.cells["preferred"] == "yes"]
-        if len(preferred) != 1:
+        if len(preferred) != 1 and len(lines) > 1:
             where = ", ".join(str(line.number) for line in lines)
             sheet.refuse(
                 lines[-1].number,
@@ -94,6 +96,15 @@ def _check_what_rows_are_about(sheet: Sheet) -> None:
         for line in lines:
             if line.cells["preferred"] == "no" and not line.cells.get("note"):
                 sheet.refuse(line.number, "a row that is not preferred must say why in its note")
+
+
+def _check_names(sheets: Mapping[type[Row], Sheet]) -> None:
+    """Every name must stand for something."""
+    known = keys_of({model: [line.cells for line in s.lines] for model, s in sheets.items()})
+    for line in sheets[Name].lines:
+        kind, means = line.cells.get("kind"), line.cells.get("means")
+        if kind and means and means not in known[kind]:
+            sheets[Name].refuse(line.number, f"means: no {kind} has the key {means!r}")
 
 
 def _plain(cell: Any) -> Any:

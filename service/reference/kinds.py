@@ -6,39 +6,29 @@ gets the exact value, and the browser shows, sorts and finds by it.
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
-from typing import Any, ClassVar, Generic, TypeVar
+from typing import Any, ClassVar, TypeVar
 
 from sqlalchemy import Dialect, Integer, Text
 from sqlalchemy.types import TypeDecorator
 
-from service import quantities
 from service.domain.spelling import spelled
+from service.reference.printed import (
+    Printed,
+    Unreadable,
+    read_length,
+    read_number,
+    read_sheet,
+    read_temperature,
+    shown_length,
+    shown_number,
+    with_inches,
+)
 
 T = TypeVar("T")
 Sought = Callable[[Any], bool]
 
 KEY_LETTERS = "abcdefghijklmnopqrstuvwxyz0123456789.-"
-
-
-class Unreadable(ValueError):
-    """A cell does not hold what its column says."""
-
-
-@dataclass(frozen=True, slots=True)
-class Printed(Generic[T]):
-    """A cell as it stands in print, and its exact value."""
-
-    text: str
-    value: T
-
-
-Size = Printed[Fraction]
-Sizes = Printed[tuple[Fraction, ...]]
-Sheets = Printed[tuple[tuple[Fraction, Fraction], ...]]
-KeyList = Printed[tuple[str, ...]]
 
 
 class Kind(TypeDecorator[T]):
@@ -85,6 +75,8 @@ class Kind(TypeDecorator[T]):
 
 
 class Words(Kind[str]):
+    """Words, as they are."""
+
     word, holds = "text", "words"
 
     def read(self, text: str) -> str:
@@ -132,6 +124,8 @@ class Choice(Kind[str]):
 
 
 class Whole(Kind[int]):
+    """A whole number of at most nine digits."""
+
     impl = Integer
     word, holds = "whole number", "a whole number"
 
@@ -147,11 +141,10 @@ class Number(Kind[Printed[Fraction]]):
     word, holds = "number", "a number; CSV keeps the digits as printed"
 
     def read(self, text: str) -> Printed[Fraction]:
-        return _number(text)
+        return read_number(text)
 
     def shown(self, value: Printed[Fraction]) -> Any:
-        whole = value.value.denominator == 1
-        return value.value.numerator if whole else float(value.value)
+        return shown_number(value.value)
 
 
 class Length(Kind[Printed[Fraction]]):
@@ -164,13 +157,36 @@ class Length(Kind[Printed[Fraction]]):
         self.zero = zero
 
     def read(self, text: str) -> Printed[Fraction]:
-        return _length(text, self.zero)
+        return read_length(text, self.zero)
 
     def shown(self, value: Printed[Fraction]) -> Any:
-        return _shown_length(value.text, value.value)
+        return shown_length(value.text, value.value)
 
     def sought(self, asked: str) -> Sought:
-        return super().sought(_in_inches(asked))
+        return super().sought(with_inches(asked))
+
+
+class Amount(Kind[Printed[Fraction]]):
+    """A plain number, or a length or a temperature with its unit: `0.5`, `1/4 in`, `100 F`.
+
+    The value of a length is in inches, of a temperature in degrees Fahrenheit.
+    """
+
+    word, holds = "amount", "a number, or a length or a temperature with its unit"
+
+    def read(self, text: str) -> Printed[Fraction]:
+        if text[-1:].isdigit():
+            return read_number(text)
+        if text[-1:] in ("F", "C"):
+            return read_temperature(text)
+        return read_length(text, zero=True)
+
+    def shown(self, value: Printed[Fraction]) -> Any:
+        if value.text[-1:].isdigit():
+            return shown_number(value.value)
+        if value.text[-1:] in ("F", "C"):
+            return {"printed": value.text, "f": float(value.value)}
+        return shown_length(value.text, value.value)
 
 
 class _Listed(Kind[Printed[tuple[Any, ...]]]):
@@ -206,13 +222,13 @@ class Lengths(_Listed):
     word, holds = "lengths", "lengths as printed, each with its inches and millimeters"
 
     def one(self, text: str) -> Fraction:
-        return _length(text.strip()).value
+        return read_length(text.strip()).value
 
     def one_shown(self, text: str, value: Fraction) -> Any:
-        return _shown_length(text, value)
+        return shown_length(text, value)
 
     def sought(self, asked: str) -> Sought:
-        return super().sought(_in_inches(asked))
+        return super().sought(with_inches(asked))
 
 
 class SheetSizes(_Listed):
@@ -221,7 +237,7 @@ class SheetSizes(_Listed):
     word, holds = "sheet sizes", "width and length of sheets as printed, in inches besides"
 
     def one(self, text: str) -> tuple[Fraction, Fraction]:
-        return _sheet(text.strip())
+        return read_sheet(text.strip())
 
     def one_shown(self, text: str, value: tuple[Fraction, Fraction]) -> Any:
         width, length = value
@@ -229,11 +245,11 @@ class SheetSizes(_Listed):
 
 
 class Keys(_Listed):
-    """Keys of rows of one table: `spruce-white;spruce-black`."""
+    """Keys, such as `spruce-white;spruce-black`; of rows of the table `of`, where it is named."""
 
-    word, holds = "keys", "keys of rows of one table"
+    word, holds = "keys", "several keys"
 
-    def __init__(self, of: str) -> None:
+    def __init__(self, of: str | None = None) -> None:
         super().__init__()
         self.of = of
 
@@ -241,47 +257,18 @@ class Keys(_Listed):
         return Key().read(text.strip())
 
 
+class WholeNumbers(_Listed):
+    """Whole numbers in order: `120;150;180`."""
+
+    word, holds = "whole numbers", "several whole numbers"
+
+    def one(self, text: str) -> int:
+        return Whole().read(text.strip())
+
+    def one_shown(self, text: str, value: int) -> Any:
+        return value
+
+
 def yes_or_no() -> Choice:
     """A cell that says yes or no."""
     return Choice("yes", "no")
-
-
-@cache
-def _number(text: str) -> Printed[Fraction]:
-    try:
-        return Printed(text, quantities.number(text))
-    except quantities.QuantityError as refusal:
-        raise Unreadable(str(refusal)) from refusal
-
-
-@cache
-def _length(text: str, zero: bool = False) -> Printed[Fraction]:
-    try:
-        return Printed(text, quantities.length(_with_unit(text), zero=zero))
-    except quantities.QuantityError as refusal:
-        raise Unreadable(str(refusal)) from refusal
-
-
-@cache
-def _sheet(text: str) -> tuple[Fraction, Fraction]:
-    try:
-        return quantities.size_pair(_with_unit(text))
-    except quantities.QuantityError as refusal:
-        raise Unreadable(str(refusal)) from refusal
-
-
-def _in_inches(asked: str) -> str:
-    """What a caller asks for, in inches when no unit is named."""
-    return f"{asked} in" if asked[-1:].isdigit() else asked
-
-
-def _with_unit(text: str) -> str:
-    """The text, which must name its unit in letters: a table guesses nothing."""
-    if not text[-1:].isalpha():
-        raise Unreadable(f"{text!r} has no unit")
-    return text
-
-
-def _shown_length(text: str, inches: Fraction) -> dict[str, Any]:
-    millimeters = inches * Fraction(127, 5)
-    return {"printed": text, "in": float(inches), "mm": round(float(millimeters), 4)}

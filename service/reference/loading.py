@@ -10,7 +10,7 @@ from typing import Any
 from sqlalchemy import Column, Table
 
 from service.reference.columns import Row, key_columns, key_in, kind_of, table_of
-from service.reference.kinds import Unreadable
+from service.reference.printed import Unreadable
 
 AGREES = "agrees"
 
@@ -74,7 +74,7 @@ def edition_of(folder: Path) -> str:
 
 def header_of(model: type[Row]) -> list[str]:
     """The columns that the file of a model must have, in order."""
-    names = [cell.name for cell in table_of(model).columns]
+    names = [str(cell.name) for cell in table_of(model).columns]
     if "locator" in names:
         names.insert(names.index("locator"), AGREES)
     return names

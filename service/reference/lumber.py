@@ -7,7 +7,8 @@ from sqlalchemy.orm import Mapped
 
 from service.domain.catalog import BoardSize, Interval
 from service.reference.columns import Cells, Row, Sourced, cited_as, column
-from service.reference.kinds import Choice, Key, Length, Lengths, Size, Sizes, Words, yes_or_no
+from service.reference.kinds import Choice, Key, Length, Lengths, Words, yes_or_no
+from service.reference.printed import Size, Sizes
 
 REGIONS = ("us", "uk", "eu", "uk-eu", "au", "nz")
 REMEMBERED_OR_READ = ("memory", "one-source", "cross-checked")

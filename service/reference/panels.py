@@ -10,17 +10,9 @@ from service import quantities
 from service.domain.catalog import Interval, PanelSize, Spread, Wood
 from service.domain.material import WATER_LB_FT3
 from service.reference.columns import Cells, Row, Sourced, Valued, cited_as, column
-from service.reference.kinds import (
-    Choice,
-    Key,
-    Length,
-    Sheets,
-    SheetSizes,
-    Size,
-    Words,
-    yes_or_no,
-)
+from service.reference.kinds import Choice, Key, Length, SheetSizes, Words, yes_or_no
 from service.reference.lumber import REGIONS, REMEMBERED_OR_READ, regions_of
+from service.reference.printed import Sheets, Size
 
 
 class Panel(Sourced, Row):
@@ -129,7 +121,8 @@ def _span(rows: list[Cells]) -> Spread:
         if cells[end]
     ]
     rests_on = tuple(cited_as(PanelValue, cells) for cells in rows)
-    return Spread(min(values), max(values), rests_on)
+    usual = [_density(cells["usual"].text, cells["unit"]) for cells in rows if cells["usual"]]
+    return Spread(min(values), max(values), rests_on, usual[0] if len(usual) == 1 else None)
 
 
 def _density(printed: str, unit: str) -> float:

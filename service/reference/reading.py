@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, Engine, select
 
 from service.reference.columns import Cells, Row, key_columns, key_in, table_of
-from service.reference.kinds import Printed
 from service.reference.loading import AGREES, header_of
+from service.reference.printed import Printed
 from service.reference.sources import Citation, Edition
 from service.reference.tables import MODELS
 

@@ -11,12 +11,15 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from service.domain.errors import UnknownColumn, UnknownKey
+from service.domain.errors import UnknownColumn, UnknownCursor, UnknownKey
 from service.reference.columns import Cells, Row, key_in, kind_of, table_of
-from service.reference.kinds import Keys, Kind
-from service.reference.loading import AGREES, header_of
+from service.reference.kinds import Choice, Keys, Kind, Sought
+from service.reference.loading import header_of
 
 MOST_ROWS = 500
+LONGEST_SHOWN = 60  # letters of an unknown name that are repeated to the caller
+LONGEST_ASKED = 1000  # letters; no cell comes near it
+AGREEING = "Further sources that print the same"
 _NUMERIC = re.compile(r"[+-]?\d+(?:\.\d+)?", re.ASCII)
 
 
@@ -39,7 +42,7 @@ class Shelf:
     def __post_init__(self) -> None:
         columns = table_of(self.model).columns
         kinds: dict[str, Kind[Any]] = {name: Keys("sources") for name in header_of(self.model)}
-        kinds.update({cell.name: kind_of(cell) for cell in columns})
+        kinds.update({str(cell.name): kind_of(cell) for cell in columns})
         object.__setattr__(self, "kinds", kinds)
 
     @property
@@ -53,23 +56,34 @@ class Shelf:
 
     def description(self) -> dict[str, Any]:
         """What the table is, what one row is, and what each column holds."""
-        meanings = {cell.name: cell.comment for cell in table_of(self.model).columns}
-        meanings[AGREES] = "Further sources that print the same"
         return {
             "table": self.name,
             "title": self.model.heading,
             "row": " ".join((self.model.__doc__ or "").split()),
             "rows": len(self.cells),
-            "columns": [
-                {"name": name, "kind": kind.word, "holds": kind.holds, "meaning": meanings[name]}
-                for name, kind in self.kinds.items()
-            ],
+            "columns": [self._column(name, kind) for name, kind in self.kinds.items()],
+        }
+
+    def _column(self, name: str, kind: Kind[Any]) -> dict[str, Any]:
+        cell = table_of(self.model).columns.get(name)
+        links = (
+            sorted(link.column.table.name for link in cell.foreign_keys) if cell is not None else []
+        )
+        return {
+            "name": name,
+            "kind": kind.word,
+            "holds": kind.holds,
+            "meaning": AGREEING if cell is None else cell.comment,
+            "one_of": list(kind.known) if isinstance(kind, Choice) else [],
+            "keys_of": kind.of if isinstance(kind, Keys) else next(iter(links), None),
         }
 
     def row(self, key: str) -> dict[str, Any]:
         """One row; raises `UnknownKey`."""
         if key not in self.shown:
-            raise UnknownKey(f"{self.name} has no row {key!r}{nearest(key, self.shown)}.")
+            raise UnknownKey(
+                f"{self.name} has no row {key[:LONGEST_SHOWN]!r}{nearest(key, self.shown)}."
+            )
         return self.shown[key]
 
     def found(
@@ -82,10 +96,10 @@ class Shelf:
         """The rows that every filter holds for, in order, and the cursor of the next ones.
 
         `sort` is a column, with a hyphen before it for descending; empty cells come last.
-        Without a limit all rows are found. Raises `UnknownColumn`, and `UnknownKey` for a cursor
+        Without a limit all rows are found. Raises `UnknownColumn`, and `UnknownCursor` for one
         of another list.
         """
-        sought = [(name, self._kind(name).sought(asked)) for name, asked in filters.items()]
+        sought = [(name, self._sought(name, asked)) for name, asked in filters.items()]
         ordered = self._after(cursor, sort, self._sorted(sort))
         kept = [cells for cells in ordered if all(holds(cells[name]) for name, holds in sought)]
         if limit is None or len(kept) <= limit:
@@ -114,9 +128,15 @@ class Shelf:
             writer.writerow([_harmless(self._text(name, cells[name])) for name in self.kinds])
         return text.getvalue()
 
+    def _sought(self, name: str, asked: str) -> Sought:
+        kind = self._kind(name)
+        return kind.sought(asked) if len(asked) <= LONGEST_ASKED else lambda cell: False
+
     def _kind(self, name: str) -> Kind[Any]:
         if name not in self.kinds:
-            raise UnknownColumn(f"{self.name} has no column {name!r}{nearest(name, self.kinds)}.")
+            raise UnknownColumn(
+                f"{self.name} has no column {name[:LONGEST_SHOWN]!r}{nearest(name, self.kinds)}."
+            )
         return self.kinds[name]
 
     def _shown(self, cells: Cells) -> dict[str, Any]:
@@ -145,12 +165,12 @@ class Shelf:
         for index, cells in enumerate(rows):
             if _cursor(sort, key_in(self.model, cells)) == cursor:
                 return rows[index + 1 :]
-        raise UnknownKey(f"The cursor is of another list than this one of {self.name}.")
+        raise UnknownCursor(f"The cursor is of another list than this one of {self.name}.")
 
 
 def nearest(name: str, known: Iterable[str]) -> str:
     """Words that offer the known names most like one that is not known, or nothing."""
-    close = difflib.get_close_matches(name, sorted(known), n=3, cutoff=0.5)
+    close = difflib.get_close_matches(name[:LONGEST_SHOWN], sorted(known), n=3, cutoff=0.5)
     return f"; the nearest is {' or '.join(close)}" if close else ""
 
 

@@ -1,22 +1,52 @@
 """The list of every reference table, written by hand."""
 
+from service.reference import (
+    fasteners,
+    finishing,
+    gluing,
+    lumber,
+    names,
+    panels,
+    saws,
+    shop,
+    sources,
+    woods,
+)
 from service.reference.columns import Row
-from service.reference.lumber import LumberSize, SizeTolerance
-from service.reference.names import Name
-from service.reference.panels import Panel, PanelValue
-from service.reference.sources import Source
-from service.reference.woods import AssignedGravity, GroupValue, Species, SpeciesValue, WoodGroup
 
 MODELS: tuple[type[Row], ...] = (
-    Source,
-    Name,
-    LumberSize,
-    SizeTolerance,
-    Panel,
-    PanelValue,
-    Species,
-    SpeciesValue,
-    WoodGroup,
-    GroupValue,
-    AssignedGravity,
+    sources.Source,
+    names.Name,
+    lumber.LumberSize,
+    lumber.SizeTolerance,
+    panels.Panel,
+    panels.PanelValue,
+    woods.Species,
+    woods.SpeciesValue,
+    woods.WoodGroup,
+    woods.GroupValue,
+    woods.AssignedGravity,
+    fasteners.Screw,
+    fasteners.ScrewValue,
+    fasteners.ScrewLengths,
+    fasteners.PilotHole,
+    fasteners.Nail,
+    fasteners.NailValue,
+    fasteners.NailLengths,
+    fasteners.Staple,
+    fasteners.StapleValue,
+    fasteners.Method,
+    fasteners.PocketPractice,
+    fasteners.ConnectionConstant,
+    gluing.Glue,
+    gluing.GlueValue,
+    gluing.GlueClass,
+    finishing.Finish,
+    finishing.FinishValue,
+    finishing.Abrasive,
+    saws.SawRow,
+    shop.Tool,
+    shop.Use,
+    shop.Caution,
+    shop.PracticeRule,
 )

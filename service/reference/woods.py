@@ -7,8 +7,9 @@ from sqlalchemy.orm import Mapped
 from service import quantities
 from service.domain.catalog import Spread, Wood
 from service.reference.columns import Cells, Row, Sourced, Valued, cited_as, column
-from service.reference.kinds import Choice, Key, KeyList, Keys, Number, Size, Words
+from service.reference.kinds import Choice, Key, Keys, Number, Words
 from service.reference.lumber import REMEMBERED_OR_READ
+from service.reference.printed import KeyList, Size
 
 GREEN, DRY = "green", "12%"
 

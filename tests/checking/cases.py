@@ -62,12 +62,34 @@ CASES = (
     Case(
         "size.unknown-stock", "#/parts/0/stock",
         build({"id": "rail", "stock": "1x4", "length": "20"}),
-        "/parts/0/stock", ("1x4", "1 X 4", '1" x 4"'), ("1x44", "one by four"),
+        "/parts/0/stock", ("1x4", "1 X 4", '1" x 4"'), ("1x44", "1x4s"),
     ),
     Case(
         "size.nominal-for-actual", "#/parts/0/width",
         build({"id": "rail", "stock": "1x4", "length": "20", "width": "3 1/2"}),
         "/parts/0/width", ("3 1/2", "3"), ("4",),
+    ),
+    Case(
+        "size.nominal-for-actual", "#/parts/0/width",
+        build(
+            {"id": "slat", "stock": "1x4", "length": "20", "width": "3 1/2", "quantity": 3},
+            runs=[{
+                "id": "across", "pieces": [{"part": "slat", "along": "width", "count": 3}],
+                "equals": "10 1/2",
+            }],
+        ),
+        "/parts/0/width", ("3 1/2",), ("4",),
+    ),
+    Case(
+        "size.nominal-for-actual", "#/parts/0/width",
+        build(
+            {"id": "slat", "stock": "1x4", "length": "20", "width": "4", "quantity": 3},
+            runs=[{
+                "id": "across", "pieces": [{"part": "slat", "along": "width", "count": 3}],
+                "equals": "12",
+            }],
+        ),
+        "/runs/0/equals", (), ("12",),
     ),
     Case(
         "size.nominal-for-actual", "#/parts/1/length",
@@ -189,6 +211,14 @@ CASES = (
             shop={"saws": [{"kind": "miter-saw"}]},
         ),
         "/parts/0/length", ("8", "12"), ("3 63/64", "2"), "warn",
+    ),
+    Case(
+        "cut.too-short-to-hold", "#/parts/0/length",
+        build(
+            {"id": "block", "stock": "1x3", "length": "9"},
+            shop={"saws": [{"kind": "miter-saw"}]},
+        ),
+        "/parts/0/length", ("8", "12"), ("7 63/64", "4"), "note",
     ),
     Case(
         "panel.too-big", "#/parts/0",

@@ -130,6 +130,7 @@ def test_no_length_is_shorter_than_short_to_short_nor_longer_than_the_blank(part
 
 @given(part=parts, size=sizes)
 def test_cuts_cross_once_a_part_is_shortened_by_its_shortest_long_corner(part, size):
+    assume(not all(end.is_square for end in (*part.ends, *part.edges)))
     one = solid(part, size)
     length, width, thickness = size
     spare = min(one.arrises.values())

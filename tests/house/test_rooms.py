@@ -22,10 +22,8 @@ MAY_IMPORT = {
         "service.quantities",
         "service.settings",
         "flask",
-        "flask_smorest",
         "marshmallow",
         "orjson",
-        "webargs",
         "werkzeug",
     },
 }
@@ -52,7 +50,10 @@ def imported(path: Path) -> Iterator[str]:
             yield from (alias.name for alias in node.names)
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, f"{path}: relative import"
-            yield node.module or ""
+            if node.module == "service":
+                yield from (f"service.{alias.name}" for alias in node.names)
+            else:
+                yield node.module or ""
 
 
 def short(path: Path) -> str:

@@ -1,4 +1,4 @@
-"""The whole build document."""
+"""The whole build document, and the units that hold in it."""
 
 from collections.abc import Mapping
 from typing import Any
@@ -6,8 +6,9 @@ from typing import Any
 from marshmallow import post_load
 
 from service.api.documents.buying import BuyingForm
-from service.api.documents.fields import UNITS, Object, Several, Text, Word
+from service.api.documents.fields import UNITS, Text, Word
 from service.api.documents.forms import Form
+from service.api.documents.gathered import Object, Several
 from service.api.documents.joints import JointForm
 from service.api.documents.loads import LoadForm
 from service.api.documents.parts import PartForm, stock_notes

@@ -5,18 +5,9 @@ from typing import Any, ClassVar
 
 from marshmallow import ValidationError, post_load, validates_schema
 
-from service.api.documents.fields import (
-    Field,
-    Length,
-    Money,
-    Object,
-    Quantity,
-    Several,
-    Text,
-    Whole,
-    Word,
-)
+from service.api.documents.fields import Field, Length, Money, Quantity, Text, Whole, Word
 from service.api.documents.forms import Form
+from service.api.documents.gathered import Object, Several
 from service.domain.build import Buying, Offcut, Planned, Price, StoreCuts
 
 _CURRENCY = re.compile("[A-Z]{3}")

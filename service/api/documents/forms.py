@@ -9,7 +9,7 @@ from marshmallow import RAISE, Schema, ValidationError, post_load
 
 _UNKNOWN = "no such field"
 _SHOWN = 60
-_MOST_UNKNOWN = 20  # looking for the nearest name takes time: a body of junk gets no more of it
+_MOST_UNKNOWN = 20  # looking for the nearest name takes time, so junk gets no more of it
 
 
 class Form(Schema):
@@ -25,6 +25,13 @@ class Form(Schema):
     class Meta:
         unknown = RAISE
 
+    def load(self, data: Any, **options: Any) -> Any:
+        """The value. An object of junk is refused before every name in it is looked at."""
+        most = len(self.load_fields) + _MOST_UNKNOWN
+        if isinstance(data, Mapping) and len(data) > most:
+            raise ValidationError(f"This has {len(data)} {self.word}s; it can have {most} at most.")
+        return super().load(data, **options)
+
     @post_load
     def made(self, data: dict[str, Any], **_options: Any) -> Any:
         """The frozen value."""
@@ -38,10 +45,8 @@ class Form(Schema):
         ordered = [name for name in data if name in messages]
         known = [field.data_key or name for name, field in self.load_fields.items()]
         unknown = [name for name in ordered if messages[name] == [_UNKNOWN]]
-        for name in unknown[:_MOST_UNKNOWN]:
+        for name in unknown:
             messages[name] = [f"There is no {self.word} {shown(name)}{nearest(name, known)}"]
-        for name in unknown[_MOST_UNKNOWN:]:
-            messages[name] = [f"There is no {self.word} {shown(name)}."]
         rest = [name for name in messages if name not in data]
         error.messages = {name: messages[name] for name in [*ordered, *rest]}
 

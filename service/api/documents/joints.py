@@ -2,18 +2,9 @@
 
 from typing import Any, ClassVar
 
-from service.api.documents.fields import (
-    Angle,
-    Id,
-    Length,
-    Object,
-    Several,
-    Text,
-    Whole,
-    Word,
-    YesNo,
-)
+from service.api.documents.fields import Angle, Id, Length, Text, Whole, Word, YesNo
 from service.api.documents.forms import Form
+from service.api.documents.gathered import Object, Several
 from service.domain.build import Fastener, Joint
 
 METHODS = (

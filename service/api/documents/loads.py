@@ -4,18 +4,9 @@ from typing import Any, ClassVar
 
 from marshmallow import post_load
 
-from service.api.documents.fields import (
-    CarriedLoad,
-    Id,
-    Length,
-    Object,
-    Several,
-    Text,
-    Weight,
-    Word,
-    YesNo,
-)
+from service.api.documents.fields import CarriedLoad, Id, Length, Text, Weight, Word, YesNo
 from service.api.documents.forms import Form
+from service.api.documents.gathered import Object, Several
 from service.domain.build import Load, PointLoad
 from service.quantities import Load as CarriedAmount
 

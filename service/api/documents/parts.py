@@ -4,22 +4,9 @@ from typing import Any, ClassVar
 
 from marshmallow import ValidationError, post_load, validates_schema
 
-from service.api.documents.fields import (
-    Angle,
-    EitherForm,
-    Id,
-    Length,
-    Named,
-    Number,
-    Object,
-    Several,
-    Text,
-    Whole,
-    Word,
-    WordSet,
-    YesNo,
-)
+from service.api.documents.fields import Angle, Id, Length, Number, Text, Whole, Word, YesNo
 from service.api.documents.forms import Form
+from service.api.documents.gathered import EitherForm, Named, Object, Several, WordSet
 from service.domain.build import Cutout, End, GluedFrom, Part, Stock, StockNote
 
 FACES = ("front", "back", "top", "bottom", "ends")

@@ -6,8 +6,6 @@ from service.api.documents.fields import (
     Id,
     Length,
     Number,
-    Object,
-    Several,
     Temperature,
     Text,
     Volume,
@@ -16,6 +14,7 @@ from service.api.documents.fields import (
     YesNo,
 )
 from service.api.documents.forms import Form
+from service.api.documents.gathered import Object, Several
 from service.domain.build import Moving, Place, Stands, Wall
 
 

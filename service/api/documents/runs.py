@@ -4,20 +4,9 @@ from typing import Any, ClassVar
 
 from marshmallow import post_load, validates_schema
 
-from service.api.documents.fields import (
-    Angle,
-    EitherForm,
-    Id,
-    Length,
-    Object,
-    Several,
-    Text,
-    Whole,
-    Word,
-    YesNo,
-    one_of,
-)
+from service.api.documents.fields import Angle, Id, Length, Text, Whole, Word, YesNo
 from service.api.documents.forms import Form
+from service.api.documents.gathered import EitherForm, Object, Several, one_of
 from service.domain.build import Piece, Run
 
 

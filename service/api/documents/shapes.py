@@ -10,21 +10,9 @@ from typing import Any
 from marshmallow import ValidationError, post_load
 from marshmallow import fields as marshmallow_fields
 
-from service.api.documents.fields import (
-    Angle,
-    Either,
-    Field,
-    Id,
-    Length,
-    Named,
-    Pair,
-    Several,
-    Text,
-    Whole,
-    Word,
-    YesNo,
-)
+from service.api.documents.fields import Angle, Field, Id, Length, Pair, Text, Whole, Word, YesNo
 from service.api.documents.forms import Form
+from service.api.documents.gathered import Either, Named, Several
 from service.domain.build import Shape
 
 Measure = Callable[[], marshmallow_fields.Field[Any]]

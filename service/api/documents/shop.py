@@ -2,8 +2,9 @@
 
 from typing import Any, ClassVar
 
-from service.api.documents.fields import Angle, Length, Object, Several, Text, YesNo
+from service.api.documents.fields import Angle, Length, Text, YesNo
 from service.api.documents.forms import Form
+from service.api.documents.gathered import Object, Several
 from service.domain.build import Saw, Shop
 
 

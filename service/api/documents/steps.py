@@ -2,8 +2,9 @@
 
 from typing import Any, ClassVar
 
-from service.api.documents.fields import Duration, Id, Several, Text, Whole, Word, YesNo
+from service.api.documents.fields import Duration, Id, Text, Whole, Word, YesNo
 from service.api.documents.forms import Form
+from service.api.documents.gathered import Several
 from service.domain.build import Step
 
 

@@ -119,19 +119,27 @@ def beyond_saw(build: ResolvedBuild) -> Iterator[Spot]:
     shop = build.build.shop
     if not shop.saws:
         return
+    judged: dict[Cut, list[Stop]] = {}  # many cuts of a build are alike
     for part in build.parts:
         for index, cut in enumerate(cuts_of(part)):
-            stopped = stops(shop.saws, cut, build.catalog, build.build.region)
-            if stopped:
+            if cut not in judged:
+                judged[cut] = stops(shop.saws, cut, build.catalog, build.build.region)
+            if stopped := judged[cut]:
                 yield beyond(part, index, cut, stopped, build.metric)
                 break
 
 
 def cuts_of(part: ResolvedPart) -> Iterator[Cut]:
-    """The two end cuts of a part."""
-    if part.sized is not None and part.sized.width is not None:
-        for end in part.part.ends:
-            yield Cut(end, part.sized.width.listed, part.sized.thickness.listed)
+    """The two end cuts of a part. Boards to be glued up can be cut square one by one."""
+    if part.sized is None or part.sized.width is None:
+        return
+    whole, thickness = part.sized.width.listed, part.sized.thickness.listed
+    glue_up = part.part.glued_from
+    board = (
+        (whole + glue_up.edge_loss * (glue_up.boards - 1)) / glue_up.boards if glue_up else whole
+    )
+    for end in part.part.ends:
+        yield Cut(end, board if end.is_square else whole, thickness)
 
 
 def beyond(part: ResolvedPart, index: int, cut: Cut, stopped: list[Stop], metric: bool) -> Spot:
@@ -193,13 +201,13 @@ def too_short_to_hold(build: ResolvedBuild) -> Iterator[Spot]:
     Shops differ on how short is too short to hold by hand; under the range it is a warning, within
     the range a note. Clamp it, or use a hand saw. Said only where the saws listed are powered.
     """
-    held = shortest_held(build)
     kinds = {
         build.catalog.key("saw", build.build.region, saw.kind) for saw in build.build.shop.saws
     }
-    if held is None or not kinds or not kinds <= POWERED:
+    held = [limit for limit in build.catalog.saws if limit.item == "shortest-held"]
+    if not held or not kinds or not kinds <= POWERED:
         return
-    row, low, high = held
+    low, high = min(limit.low for limit in held), max(limit.high for limit in held)
     for part in build.parts:
         solid = part.solid
         if not isinstance(solid, Solid | Rod) or solid.blank_length >= high:
@@ -207,22 +215,15 @@ def too_short_to_hold(build: ResolvedBuild) -> Iterator[Spot]:
         yield Spot(
             at=f"{part.at}/length",
             detail=(
-                f"{part.part.id} is {plain(solid.blank_length, build.metric)} long; pieces under "
-                f"{plain(low, build.metric)} to {plain(high, build.metric)} are not held by hand."
+                f"{part.part.id} is {plain(solid.blank_length, build.metric)} long; shops hold "
+                f"nothing by hand that is under {plain(low, build.metric)} to "
+                f"{plain(high, build.metric)}."
             ),
             numbers={"length": solid.blank_length, "shortest": low},
             mend=Mend(
                 "Cut it from a piece long enough to hold or clamp, never the short piece in the "
                 "hand; or use a hand saw and a bench hook."
             ),
-            rests_on=(row,),
+            rests_on=tuple(limit.row for limit in held),
             severity=None if solid.blank_length < low else "note",
         )
-
-
-def shortest_held(build: ResolvedBuild) -> tuple[str, Fraction, Fraction] | None:
-    """The table's range for the shortest piece held by hand, and its row."""
-    for limit in build.catalog.saws:
-        if limit.item == "shortest-held":
-            return limit.row, limit.low, limit.high
-    return None

@@ -1,0 +1,78 @@
+"""The front page: lines to paste that work, for curl, for programs and for browsers."""
+
+import shlex
+from html.parser import HTMLParser
+from urllib.parse import urlsplit
+
+from flask.testing import FlaskClient
+
+BROWSER = "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;q=0.8"
+
+
+def lines_of(client: FlaskClient) -> list[str]:
+    text = client.get("/", headers={"Accept": "*/*"}).text
+    return [line for line in text.splitlines() if line.startswith("curl ")]
+
+
+def test_curl_gets_plain_lines(client: FlaskClient) -> None:
+    response = client.get("/", headers={"Accept": "*/*"})
+    assert response.mimetype == "text/plain"
+    assert len(lines_of(client)) >= 6
+
+
+def test_every_line_to_paste_answers(client: FlaskClient) -> None:
+    for line in lines_of(client):
+        words = shlex.split(line)
+        (address,) = (word for word in words if word.startswith("http"))
+        parts = urlsplit(address)
+        target = f"{parts.path}?{parts.query}"
+        if "-d" in words:
+            body = words[words.index("-d") + 1]
+            response = client.post(target, data=body, content_type="application/json")
+        else:
+            response = client.get(target)
+        assert response.status_code == 200, line
+
+
+def test_a_program_gets_json(client: FlaskClient) -> None:
+    answer = client.get("/", headers={"Accept": "application/json"}).json
+    assert [question["line"] for question in answer["questions"]] == lines_of(client)
+
+
+class Preformatted(HTMLParser):
+    """The text of every pre element."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.found: list[str] = []
+        self.inside = False
+
+    def handle_starttag(self, tag: str, attrs: object) -> None:
+        self.inside = tag == "pre"
+
+    def handle_data(self, data: str) -> None:
+        if self.inside:
+            self.found.append(data)
+            self.inside = False
+
+
+def test_a_browser_gets_a_page_with_the_same_lines(client: FlaskClient) -> None:
+    response = client.get("/", headers={"Accept": BROWSER})
+    assert response.mimetype == "text/html"
+    page = Preformatted()
+    page.feed(response.text)
+    assert page.found == lines_of(client)
+
+
+def test_a_hostile_host_name_can_not_write_into_the_page(client: FlaskClient) -> None:
+    headers = {"Accept": BROWSER, "Host": 'x"><script>alert(1)</script>'}
+    assert "<script" not in client.get("/", headers=headers).text
+
+
+def test_every_answer_carries_the_fixed_headers(client: FlaskClient) -> None:
+    for path in ("/", "/v1/tables", "/v1/measure?value=3", "/nowhere"):
+        headers = client.get(path, headers={"Accept": "*/*"}).headers
+        assert headers["X-Content-Type-Options"] == "nosniff"
+        assert "default-src 'none'" in headers["Content-Security-Policy"]
+        assert headers["Referrer-Policy"] == "no-referrer"
+        assert "Cache-Control" in headers

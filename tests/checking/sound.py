@@ -1,0 +1,241 @@
+"""Sound builds, correct by construction: every size is figured here from the printed dressed sizes.
+
+The dressed sizes are typed from the American Softwood Lumber Standard, PS 20, tables 2 and 3 (dry),
+and stand beside the project's own tables on purpose.
+"""
+
+from fractions import Fraction as Frac
+from random import Random
+from typing import Any
+
+Json = dict[str, Any]
+
+THICKNESS = Frac(3, 4)  # every 1x board
+WIDTHS = {
+    "1x2": Frac(3, 2), "1x3": Frac(5, 2), "1x4": Frac(7, 2), "1x6": Frac(11, 2),
+    "1x8": Frac(29, 4), "1x10": Frac(37, 4), "1x12": Frac(45, 4),
+}  # fmt: skip
+TWO_BY = {"2x2": Frac(3, 2), "2x4": Frac(7, 2)}
+SPELLINGS = {"1x4": ("1x4", "1 X 4", '1" x 4"'), "1x8": ("1x8", "1 x 8")}
+
+
+def text(size: Frac, random: Random) -> str:
+    """A size as somebody might write it."""
+    whole, rest = divmod(size, 1)
+    if not rest:
+        return random.choice([f"{whole}", f"{whole} in", f'{whole}"'])
+    if not whole:
+        return f"{rest}"
+    return random.choice([f"{whole} {rest}", f'{whole}-{rest}"', f"{whole} {rest} in"])
+
+
+def size(random: Random, low: int, high: int) -> Frac:
+    """A size on the sixteenths."""
+    return Frac(random.randint(low * 16, high * 16), 16)
+
+
+def named(stock: str, random: Random) -> str:
+    return random.choice(SPELLINGS.get(stock, (stock,)))
+
+
+def case_with_shelves(random: Random) -> Json:
+    """Sides and shelves, butted or let into dadoes."""
+    stock, inside = random.choice(["1x6", "1x8", "1x10"]), size(random, 10, 40)
+    tall, shelves = size(random, 12, 60), random.randint(2, 5)
+    let_in = random.choice([Frac(0), Frac(1, 4), Frac(3, 8)])
+    shelf: Json = {
+        "id": "shelf", "stock": named(stock, random), "quantity": shelves,
+        "length": text(inside + 2 * let_in, random),
+    }  # fmt: skip
+    side: Json = {"id": "side", "stock": stock, "quantity": 2, "length": text(tall, random)}
+    if let_in:
+        step = tall / (shelves + 1)
+        side["cutouts"] = [
+            {
+                "kind": "dado", "on": "face", "width": "3/4", "depth": text(let_in, random),
+                "at": [text(step * n, random) for n in range(1, shelves + 1)], "for": "shelf",
+            }
+        ]  # fmt: skip
+    pieces = [
+        {"part": "side", "along": "thickness", "count": 2},
+        {"part": "shelf", "along": "length"},
+    ]
+    if let_in:
+        pieces[1]["let_in"] = text(2 * let_in, random)
+    whole = inside + 2 * THICKNESS
+    return {
+        "parts": [side, shelf],
+        "joints": [joint("side", "shelf", random)],
+        "runs": [{"id": "width", "pieces": pieces, "equals": text(whole, random)}],
+    }
+
+
+def slatted_rack(random: Random) -> Json:
+    """Slats with equal gaps across two cleats."""
+    stock, count = random.choice(["1x2", "1x3", "1x4"]), random.randint(3, 9)
+    gap, length = size(random, 1, 3), size(random, 10, 40)
+    across = count * WIDTHS[stock] + (count - 1) * gap
+    return {
+        "parts": [
+            {"id": "slat", "stock": stock, "quantity": count, "length": text(length, random)},
+            {"id": "cleat", "stock": "1x2", "quantity": 2, "length": text(across, random)},
+        ],
+        "joints": [joint("slat", "cleat", random)],
+        "runs": [
+            {
+                "id": "across",
+                "pieces": [
+                    {"part": "slat", "along": "width", "count": count},
+                    {"gap": text(gap, random), "count": count - 1},
+                ],
+                "equals": {"part": "cleat", "along": "length"},
+            }
+        ],
+    }
+
+
+def frame(random: Random) -> Json:
+    """Four mitered sides."""
+    stock, wide, high = random.choice(["1x2", "1x3"]), size(random, 12, 30), size(random, 12, 30)
+    ends = [{"miter": 45}, {"miter": 45}]
+    cut = {"ends": ends, "ends_lean": "opposite", "measured": "long-to-long", "quantity": 2}
+    return {
+        "parts": [
+            {"id": "rail", "stock": stock, "length": text(wide, random), **cut},
+            {"id": "stile", "stock": stock, "length": text(high, random), **cut},
+        ],
+        "joints": [joint("rail", "stile", random)],
+        "runs": [
+            {
+                "id": "opening",
+                "pieces": [
+                    {"part": "rail", "along": "length"},
+                    {"part": "stile", "along": "width", "count": 2, "less": True},
+                ],
+                "equals": text(wide - 2 * WIDTHS[stock], random),
+            }
+        ],
+    }
+
+
+def leaning_legs(random: Random) -> Json:
+    """Legs with parallel ends under a top."""
+    lean, length = random.choice([5, 8, 10, 12, 15]), size(random, 10, 30)
+    return {
+        "parts": [
+            {
+                "id": "leg", "stock": "2x2", "quantity": 4, "length": text(length, random),
+                "ends": [{"miter": lean}, {"miter": lean}], "ends_lean": "same",
+                "measured": random.choice(["long-to-short", "short-to-long", "center"]),
+            },
+            {"id": "top", "stock": "1x12", "length": text(size(random, 12, 40), random)},
+        ],
+        "joints": [joint("top", "leg", random)],
+    }  # fmt: skip
+
+
+def drawer_grid(random: Random) -> Json:
+    """Halved strips that go into an opening with clearance."""
+    opening, clearance = size(random, 10, 30), Frac(random.randint(1, 4), 32)
+    depth = WIDTHS["1x2"] / 2
+    strips = [
+        {
+            "id": id, "stock": "1x2", "length": text(opening - clearance, random), "quantity": 2,
+            "cutouts": [{"kind": "slot", "on": "edge", "at": ["4"], "width": "25/32",
+                         "depth": text(depth, random), "for": other}],
+        }
+        for id, other in (("along", "across"), ("across", "along"))
+    ]  # fmt: skip
+    return {
+        "parts": strips,
+        "joints": [joint("along", "across", random)],
+        "runs": [
+            {
+                "id": "drawer",
+                "pieces": [{"part": "along", "along": "length"}],
+                "fits": text(opening, random),
+                "clearance": text(clearance, random),
+            }
+        ],
+    }
+
+
+def stacked_boxes(random: Random) -> Json:
+    """Boxes of one board each, a cleat of each inside the one below."""
+    stock, count = random.choice(["1x6", "1x8"]), random.randint(2, 4)
+    long, cleat = size(random, 12, 24), size(random, 8, 11)
+    return {
+        "parts": [
+            {"id": "long", "stock": stock, "quantity": 2 * count, "length": text(long, random)},
+            {"id": "short", "stock": stock, "quantity": 2 * count, "length": text(cleat, random)},
+        ],
+        "joints": [joint("long", "short", random)],
+        "runs": [
+            {
+                "id": "height",
+                "pieces": [{"part": "long", "along": "width", "count": count}],
+                "equals": text(count * WIDTHS[stock], random),
+            },
+            {
+                "id": "depth",
+                "pieces": [
+                    {"part": "long", "along": "thickness", "count": 2},
+                    {"part": "short", "along": "length"},
+                ],
+                "equals": text(cleat + 2 * THICKNESS, random),
+            },
+        ],
+    }
+
+
+def ripped_and_glued(random: Random) -> Json:
+    """A top of boards glued edge to edge, and a strip ripped from a wider board."""
+    boards, loss = random.randint(2, 4), Frac(1, 16)
+    yields = boards * WIDTHS["1x4"] - (boards - 1) * loss
+    width = yields - Frac(random.randint(0, 16), 16)
+    strip = WIDTHS["1x6"] - Frac(random.randint(1, 48), 16)
+    return {
+        "parts": [
+            {
+                "id": "top", "stock": "1x4", "length": text(size(random, 12, 40), random),
+                "width": text(width, random),
+                "glued_from": {"boards": boards, "edge_loss": "1/16"},
+            },
+            {"id": "strip", "stock": "1x6", "length": text(size(random, 12, 40), random),
+             "width": text(strip, random)},
+        ],
+        "joints": [joint("strip", "top", random)],
+        "runs": [
+            {
+                "id": "depth",
+                "pieces": [
+                    {"part": "top", "along": "width"}, {"part": "strip", "along": "width"}
+                ],
+                "equals": text(width + strip, random),
+            }
+        ],
+    }  # fmt: skip
+
+
+def joint(through: str, into: str, random: Random) -> Json:
+    return {
+        "id": f"{through}-{into}", "through": through, "into": into, "quantity": 2,
+        "glue": random.choice(["pva-interior", "none"]),
+    }  # fmt: skip
+
+
+TEMPLATES = (
+    case_with_shelves, slatted_rack, frame, leaning_legs, drawer_grid, stacked_boxes,
+    ripped_and_glued,
+)  # fmt: skip
+
+
+def sound_build(seed: int) -> Json:
+    """A build with nothing wrong in it, the same for the same seed."""
+    random = Random(seed)
+    pieces = random.choice(TEMPLATES)(random)
+    shop: Json = {"tools": ["drill"], "kerf": "1/8"}
+    if random.random() < 0.5:
+        shop["saws"] = [{"kind": "miter-saw", "blade": "10", "slides": True}]
+    return {"name": f"Sound piece {seed}", "wood": random.choice(["spf", "pine"]), "shop": shop,
+            **pieces}  # fmt: skip
