@@ -14,6 +14,7 @@ from service.api.parameters import QueryForm, read_query
 from service.api.patching import mended
 from service.api.reading import read_as
 from service.domain.checking import Checked, check
+from service.planning.yielding import purchasing_of
 
 routes = Blueprint("check", __name__)
 
@@ -34,7 +35,7 @@ def check_build() -> Response:
     """Findings, worst first, and what was not judged."""
     asked = read_query(_QUERY)
     document = read_json(request)
-    checked = check(read_as(house().build_form, document), house().catalog)
+    checked = check(read_as(house().build_form, document), house().catalog, purchasing_of)
     answer = _answer(checked)
     if asked["mended"] == "true":
         answer["mended"] = _mended(document, checked)
@@ -52,7 +53,7 @@ def _mended(document: Any, checked: Checked) -> Any:
         if worst is None:
             break
         document = mended(document, [f for f in checked.findings if f.code == worst])
-        checked = check(read_as(house().build_form, document), house().catalog)
+        checked = check(read_as(house().build_form, document), house().catalog, purchasing_of)
     return document
 
 

@@ -1,7 +1,7 @@
 """The main question: will it go together?"""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from service.domain.build import Build
@@ -10,8 +10,10 @@ from service.domain.errors import UnknownCode
 from service.domain.findings import RANK, Finding, Rule
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import BY_CODE, RULES
+from service.domain.yields import Purchasing
 
 Verdict = Literal["mend-first", "look", "nothing-found"]
+PlanBuying = Callable[[ResolvedBuild], Purchasing]
 
 NEVER_JUDGED = (
     "how joints hold in use, and how they age",
@@ -31,9 +33,15 @@ class Checked:
     resolved: ResolvedBuild
 
 
-def check(build: Build, catalog: Catalog) -> Checked:
-    """Judge a build by every rule. Raises UnknownName for names outside the tables."""
+def check(build: Build, catalog: Catalog, plan_buying: PlanBuying | None = None) -> Checked:
+    """Judge a build by every rule. Raises UnknownName for names outside the tables.
+
+    `plan_buying` is asked what the boards and sheets planned yield; without it the rules about
+    buying find nothing.
+    """
     resolved = resolve(build, catalog)
+    if plan_buying is not None:
+        resolved = replace(resolved, purchasing=plan_buying(resolved))
     found = [finding for rule in RULES for finding in rule.judge(resolved)]
     findings = tuple(sorted(found, key=lambda f: (RANK[f.severity], natural(f.at), f.code)))
     return Checked(verdict(findings, resolved), findings, tuple(not_judged(resolved)), resolved)
@@ -72,13 +80,21 @@ def not_judged(resolved: ResolvedBuild) -> Iterator[str]:
     if resolved.build.steps:
         yield "the order of the steps"
     yield "sag and strength" if resolved.build.loads else "sag and strength: no loads given"
+    yield from without_sizes(resolved)
+    yield from NEVER_JUDGED
+
+
+def without_sizes(resolved: ResolvedBuild) -> Iterator[str]:
+    """What could not be judged because a size is missing, or a proof."""
+    for found in resolved.purchasing.yields:
+        if found.enough == "unknown":
+            yield f"whether the {found.stock} planned yields the parts: not proved in time"
     for judged in resolved.runs:
         if judged.judgment.verdict == "not-judged":
             yield f"the run {judged.run.run.id}: a piece of it has no size"
     for part in resolved.parts:
         if part.sized and part.solid is None:
             yield f"{part.part.id}: a length or a width is missing"
-    yield from NEVER_JUDGED
 
 
 def rule_for(code: str) -> Rule:

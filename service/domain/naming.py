@@ -92,3 +92,9 @@ def called_by_others(build: Build) -> dict[int, str]:
     ids = {part.id for part in build.parts}
     missing = {id for _, id in part_references(build) if id not in ids}
     return {repeated[0]: missing.pop()} if len(missing) == 1 else {}
+
+
+def letter(index: int) -> str:
+    """The letter of a part by its place in the list: A to Z, then AA, AB ..."""
+    rest, place = divmod(index, 26)
+    return (letter(rest - 1) if rest else "") + chr(ord("A") + place)

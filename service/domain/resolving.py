@@ -17,6 +17,7 @@ from service.domain.fitting import Fit, find_fits
 from service.domain.mending import JudgedRun, Trial, judge_runs
 from service.domain.parts import ResolvedPart, resolve_part
 from service.domain.stocks import Sizing
+from service.domain.yields import NOTHING_KNOWN, Purchasing
 
 
 @dataclass(frozen=True)
@@ -27,6 +28,7 @@ class ResolvedBuild:
     parts: tuple[ResolvedPart, ...]
     runs: tuple[JudgedRun, ...]
     fits: tuple[Fit, ...]
+    purchasing: Purchasing = NOTHING_KNOWN
 
     @property
     def build(self) -> Build:

@@ -1,4 +1,4 @@
-"""What can be had of a stock: boards and sheets for sale, on hand, or planned, with their prices."""
+"""What can be had of a stock: boards and sheets for sale, on hand or planned, with prices."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace

@@ -1,7 +1,7 @@
 """From a resolved build to jobs: what is wanted of each stock, and where it may come from."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
@@ -48,6 +48,10 @@ class BoardJob:
     job: Job
     priced: bool
 
+    def without_kerf(self) -> "BoardJob":
+        """The same if a saw took no wood."""
+        return replace(self, job=replace(self.job, kerf=Fraction(0)))
+
 
 @dataclass(frozen=True, slots=True)
 class SheetJob:
@@ -59,6 +63,10 @@ class SheetJob:
     sheets: tuple[Sheet, ...]
     cutting: Cutting
     priced: bool
+
+    def without_kerf(self) -> "SheetJob":
+        """The same if a saw took no wood."""
+        return replace(self, cutting=replace(self.cutting, kerf=Fraction(0)))
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,10 +14,12 @@ SERVICE = PROJECT / "service"
 MAY_IMPORT = {
     "domain": {"service.domain"},
     "quantities": {"service.quantities", "service.domain", "pint"},
+    "planning": {"service.planning", "service.domain", "numpy", "highspy"},
     "reference": {"service.reference", "service.domain", "service.quantities", "sqlalchemy"},
     "api": {
         "service.api",
         "service.reference",
+        "service.planning",
         "service.domain",
         "service.quantities",
         "service.settings",

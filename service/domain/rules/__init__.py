@@ -3,7 +3,7 @@
 May import: the domain.
 """
 
-from service.domain.rules import cuts, fits, panels, parts, runs, sizes
+from service.domain.rules import buying, cuts, fits, panels, parts, runs, sizes
 
 RULES = (
     sizes.unknown_stock,
@@ -29,6 +29,8 @@ RULES = (
     parts.unused,
     parts.joint_unknown_part,
     parts.unknown_joint,
+    buying.not_enough,
+    buying.over_budget,
 )
 
 BY_CODE = {rule.code: rule for rule in RULES}

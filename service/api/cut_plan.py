@@ -1,0 +1,65 @@
+"""POST /v1/cut-plan: what do I buy, and how do I cut it?"""
+
+from typing import Any
+
+from flask import Blueprint, Response, request
+from marshmallow import fields
+
+from service.api import shown
+from service.api.answers import answered, carried
+from service.api.bodies import read_json
+from service.api.documents.fields import Text, Word
+from service.api.house import house
+from service.api.parameters import QueryForm, read_query
+from service.api.planned import Showing
+from service.api.planned_lines import lines
+from service.api.reading import read_as
+from service.domain.errors import Complaint, UnknownName
+from service.domain.resolving import ResolvedBuild, resolve
+from service.planning.offers import Choice
+from service.planning.whole import plan_build
+
+routes = Blueprint("cut_plan", __name__)
+
+MOST_SECONDS = 30.0
+
+
+class CutPlanQuery(QueryForm):
+    """How long to search, whether to compare, and which pieces to cut anew after a slip."""
+
+    deadline_s = fields.Float(load_default=10.0)
+    compare = Word("true", "false", load_default="false")
+    spoiled = Text()
+
+
+_QUERY = CutPlanQuery()
+
+
+@routes.post("/v1/cut-plan")
+def plan_cuts() -> Response:
+    """The cheapest boards and sheets, the cuts in order, and what is left."""
+    asked = read_query(_QUERY)
+    resolved = resolve(read_as(house().build_form, read_json(request)), house().catalog)
+    plan = plan_build(
+        resolved,
+        seconds=min(max(0.1, asked["deadline_s"]), MOST_SECONDS),
+        compare=asked["compare"] == "true",
+        choice=Choice(pieces=spoiled(asked.get("spoiled"), resolved)),
+    )
+    answer: dict[str, Any] = Showing(resolved, plan).answer()
+    rows = [row for part in resolved.parts for row in part.rests_on]
+    answer |= carried(house().catalog, rows, resolved.assumed)
+    return answered(answer, shown.folded([*lines(answer), *shown.closing(answer)]))
+
+
+def spoiled(text: str | None, build: ResolvedBuild) -> dict[str, int] | None:
+    """Pieces to be cut anew: `leg:1,rail:2`. Raises UnknownName for a part not in the list."""
+    if text is None:
+        return None
+    pieces: dict[str, int] = {}
+    for entry in text.split(","):
+        part, _, count = entry.strip().partition(":")
+        if part not in build.by_id or not (count or "1").isascii() or not (count or "1").isdigit():
+            raise UnknownName(Complaint("spoiled", f"{entry.strip()!r} is no part:count."))
+        pieces[part] = int((count or "1")[:4])
+    return pieces
