@@ -28,7 +28,7 @@ class Completion:
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        self.capacity = max((s.capacity for s in problem.supplies if not s.single), default=0)
+        self.capacity = max(s.capacity for s in problem.supplies)
         self._fullest = _fullest(problem, self.capacity)
         self._left = 0
         self._failed: set[tuple[tuple[int, ...], tuple[int, ...]]] = set()
@@ -37,9 +37,6 @@ class Completion:
     def pack(self, counts: Sequence[int], steps: int) -> Packing:
         """Cuts from at most `counts` boards of each supply, in at most so many steps of search."""
         problem = self.problem
-        if any(supply.single and count for supply, count in
-               zip(problem.supplies, counts, strict=True)):  # fmt: skip
-            return Packing("open")
         self._left = steps
         self._failed.clear()
         self._kinds = [k for k, supply in enumerate(problem.supplies) if counts[k]]
@@ -70,7 +67,7 @@ class Completion:
             if not boards[place] or capacity < self.problem.lengths[item]:
                 continue
             fewer = (*boards[:place], boards[place] - 1, *boards[place + 1 :])
-            for pattern, waste in self._patterns(left, item, capacity, spare):
+            for pattern, waste in self._on(kind, left, item, spare):
                 rest = list(left)
                 for i, count in pattern:
                     rest[i] -= count
@@ -80,6 +77,15 @@ class Completion:
                     return found
         self._failed.add((left, boards))
         return None
+
+    def _on(
+        self, kind: int, left: tuple[int, ...], item: int, spare: int
+    ) -> Iterator[tuple[Pattern, int]]:
+        supply = self.problem.supplies[kind]
+        if not supply.single:
+            yield from self._patterns(left, item, supply.capacity, spare)
+        elif supply.capacity - self.problem.lengths[item] <= spare:
+            yield ((item, 1),), supply.capacity - self.problem.lengths[item]
 
     def _patterns(
         self, left: tuple[int, ...], first: int, capacity: int, spare: int

@@ -66,7 +66,7 @@ def reach(
     outcome = solve(priced, clock, effort)
     assert outcome.cuts is not None and outcome.cost is not None
     cuts, longest, proved = trimmed(priced, outcome.cuts), 0, False
-    if rest and outcome.optimal and work.pieces <= MOST_PIECES_FOR_REST and not short:
+    if rest and outcome.optimal and work.pieces <= MOST_PIECES_FOR_REST:
         seeker = _LongestRest(priced, outcome, clock, effort)
         cuts, longest, proved = seeker.seek(cuts)
         if hidden:

@@ -113,7 +113,7 @@ class NestedKnapsack:
         group = self.nest.groups[item]
         if group < 0:
             return profile
-        unit = 3**group
+        unit = int(3**group)
         had = profile // unit % 3
         return profile + (parity(had + count) - had) * unit
 

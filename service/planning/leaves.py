@@ -58,12 +58,10 @@ class Leaves:
 
     def _from_all(self, vector: Sequence[int], box: Box, relaxation: Relaxation) -> Packing:
         """From every pattern that can be part of such a plan; from the best if they are too many."""
-        seen = relaxation.bound(box, lambda bound: False)
-        if not seen.settled or self.clock.out():
+        worths = [self._worths(vector, b, relaxation) for b in (_at_most(vector), box)]
+        if self.clock.out() or not all(worth for _, _, worth in worths):
             return Packing("open")
-        worth, values = seen.worth, relaxation.pricing.values(seen.worth)
-        held = sum(value * count for value, count in zip(values, vector, strict=True))
-        gap = held - sum(a * b for a, b in zip(worth, self.problem.demands, strict=True))
+        gap, values, worth = min(worths, key=lambda w: w[0] / max(1, *w[1]))
         effort = self.effort
         for share, most in ((1, effort.listed), *((n, effort.listed // 6) for n in SHARES)):
             columns = near_best(
@@ -79,8 +77,24 @@ class Leaves:
                 return packing if sure else Packing("open")
         return Packing("open")
 
+    def _worths(
+        self, vector: Sequence[int], box: Box, relaxation: Relaxation
+    ) -> tuple[int, list[int], tuple[int, ...]]:
+        """Worths of the items, what boards hold of them, and what all may fall short in all."""
+        seen = relaxation.bound(box, lambda bound: False)
+        if not seen.worth:
+            return 0, [], ()
+        values = relaxation.pricing.values(seen.worth)
+        held = sum(value * count for value, count in zip(values, vector, strict=True))
+        wanted = sum(a * b for a, b in zip(seen.worth, self.problem.demands, strict=True))
+        return held - wanted if any(values) else held + 1, values, seen.worth
+
     def by_marks(self, problem: Problem, ceiling: int | None) -> tuple[Cuts | None, int]:
         """The last resort: (cuts or None, a floor under the cost of every plan)."""
         if not problem.plain or self.clock.out():
             return None, 0
         return solve_by_marks(problem, self.effort.flow_nodes, self.clock.left(), ceiling)
+
+
+def _at_most(vector: Sequence[int]) -> Box:
+    return Box((0,) * len(vector), tuple(vector))
