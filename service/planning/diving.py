@@ -135,7 +135,7 @@ class _Diver:
             bound, _, _ = floor_under(problem, worth, values, relaxation.scale, box)
             if self.ceiling is not None and state.cost + bound >= self.ceiling:
                 return None
-            if not relaxation.price_in(relaxed, values, pricing):
+            if not relaxation.price_in(relaxed, worth, values, pricing):
                 return None if relaxed.missing > 1e-6 else tuple(relaxed.amounts.tolist())
 
     def _finished(self, state: _State) -> Cuts | None:

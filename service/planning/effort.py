@@ -1,5 +1,6 @@
 """How much work a plan may take: counted work first, a wall clock as the last resort."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from time import monotonic
 
@@ -27,18 +28,19 @@ class Effort:
 class Clock:
     """Seconds until the deadline; remembers whether it was met."""
 
-    def __init__(self, seconds: float | None) -> None:
-        self._end = None if seconds is None else monotonic() + seconds
+    def __init__(self, seconds: float | None, now: Callable[[], float] = monotonic) -> None:
+        self._now = now
+        self._end = None if seconds is None else now() + seconds
         self.rang = False
 
     def left(self) -> float | None:
         """Seconds left, None without a deadline; never below zero."""
         if self._end is None:
             return None
-        return max(0.0, self._end - monotonic())
+        return max(0.0, self._end - self._now())
 
     def out(self) -> bool:
         """Whether the deadline is met; from then on it is known to have been."""
-        if self._end is not None and monotonic() >= self._end:
+        if self._end is not None and self._now() >= self._end:
             self.rang = True
         return self.rang

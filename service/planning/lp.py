@@ -16,6 +16,7 @@ from service.planning.problem import Column, Problem
 
 Reals = NDArray[np.float64]
 
+PRIMAL = 4
 _NOTHING = (np.array([], dtype=np.int32), np.array([], dtype=np.float64))
 
 
@@ -53,6 +54,7 @@ class Master:
         self._items = len(problem.lengths)
         self._solver = solver = _quiet()
         solver.setOptionValue("presolve", "off")
+        solver.setOptionValue("simplex_strategy", PRIMAL)  # new columns leave the start feasible
         inf = highspy.kHighsInf
         for demand in problem.demands:
             solver.addRow(float(demand), inf, 0, *_NOTHING)

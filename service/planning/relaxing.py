@@ -13,6 +13,8 @@ from service.planning.proof import Box, Priced, floor_under
 
 MOST_SCALE_BITS = 30
 WORTH_BITS = 61
+MANY_LENGTHS = 30
+MORE = 25
 
 
 class Seen(NamedTuple):
@@ -45,6 +47,7 @@ class Relaxation:
         longest = max(supply.capacity for supply in problem.supplies)
         fit = max(1, min(problem.pieces, longest // min(problem.lengths)))
         bits = WORTH_BITS - (self.missing_price * fit).bit_length()
+        self.more = MORE if len(problem.lengths) > MANY_LENGTHS else 0
         self.scale = 1 << max(0, min(MOST_SCALE_BITS, bits))
 
     def know(self, columns: Iterable[Column]) -> None:
@@ -68,7 +71,7 @@ class Relaxation:
                 best = max(best, floor)
                 priced = Priced(box, tuple(w * top for w in worth), self.scale * under)
             done = enough(best)
-            if done or not self.price_in(relaxed, values, self.pricing):
+            if done or not self.price_in(relaxed, worth, values, self.pricing):
                 lost = not done and relaxed.missing > 1e-6 and best >= self.missing_price // 2
                 counts, amounts = self._counts(relaxed), tuple(relaxed.amounts.tolist())
                 return Seen(best, counts, amounts, not done, lost, priced, tuple(worth))
@@ -80,13 +83,21 @@ class Relaxation:
         worth: list[int] = np.floor(relaxed.worth * self.scale).astype(np.int64).tolist()
         return worth
 
-    def price_in(self, relaxed: Relaxed, values: Sequence[int], pricing: Pricing) -> bool:
+    def price_in(
+        self, relaxed: Relaxed, worth: Sequence[int], values: Sequence[int], pricing: Pricing
+    ) -> bool:
         """Add the best pattern of every supply that would save something; whether any is new."""
         fresh: list[Column] = []
         for k, supply in enumerate(self.problem.supplies):
             due = self.scale * (supply.price - float(relaxed.charges[k]))
-            if values[k] > due + self.scale * 1e-7 * max(1, supply.price):
+            due += self.scale * 1e-7 * max(1, supply.price)
+            if values[k] > due:
                 fresh.append(Column(k, pricing.best(k)))
+                fresh.extend(
+                    Column(k, p)
+                    for p in pricing.more(k, self.more)
+                    if sum(worth[i] * n for i, n in p) > due
+                )
         return self.master.add(fresh) > 0
 
     def _counts(self, relaxed: Relaxed) -> tuple[float, ...]:
