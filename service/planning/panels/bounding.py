@@ -178,6 +178,7 @@ class Purchases:
         """A floor from the duals, and how many better patterns they brought up."""
         worth = _binary(duals, [*self.lot.counts, self._area])
         area_worth, worth = float(worth[-1]), worth[:-1]
+        worth[list(self._tables.thin)] = 0.0
         bound = float(np.dot(worth, self.lot.counts)) + area_worth * self._area
         fresh = 0
         for grained, table in self._tables.by_grain.items():

@@ -140,7 +140,9 @@ def _reach(
     wanted = packing.full - before.content
     found = np.searchsorted(last.content, wanted)
     found = np.minimum(found, len(last.content) - 1)
-    hits = np.nonzero(last.content[found] == wanted)[0] if len(last.content) else []
+    if not len(last.content):
+        return None, complete
+    hits = np.nonzero(last.content[found] == wanted)[0]
     if not len(hits):
         return None, complete
     hit = hits[int(np.argmax(before.area[hits]))]
@@ -149,9 +151,7 @@ def _reach(
     return [*stages, end], complete
 
 
-def _next(
-    stage: _Stage, filling: Filling, due: int, packing: Packing, work: Work
-) -> _Stage:
+def _next(stage: _Stage, filling: Filling, due: int, packing: Packing, work: Work) -> _Stage:
     """The contents with one sheet more."""
     parts = [_Stage(*(column[:0] for column in stage))]
     step = max(1, (1 << 18) // max(1, len(filling.content)))

@@ -61,7 +61,8 @@ class _Spot:
 class Rules:
     """One way to set panels: in which order, where, and which cut comes first."""
 
-    def __init__(self, chance: Random) -> None:
+    def __init__(self, chance: Random, attempt: int) -> None:
+        self.attempt = attempt
         self.key = chance.randrange(5)
         self.noise = chance.choice((0.0, 0.0, 0.15, 0.4))
         self.snug = chance.randrange(3)
@@ -138,20 +139,21 @@ def plans(lot: Lot, seed: int, tries: int) -> Iterator[tuple[Layout, list[int]]]
     """Plans one after the other, each with the panels that found no sheet; the first is plain."""
     chance = Random(seed)
     for attempt in range(tries):
-        rules = Rules(chance)
+        rules = Rules(chance, attempt)
         if attempt == 0:
             rules.key = rules.snug = rules.split = 0
             rules.noise = 0.0
-        yield _plan(lot, rules, attempt)
+        yield _plan(lot, rules)
 
 
-def _plan(lot: Lot, rules: Rules, attempt: int) -> tuple[Layout, list[int]]:
+def _plan(lot: Lot, rules: Rules) -> tuple[Layout, list[int]]:
     left = list(lot.counts)
     there = [stock.limit for stock in lot.stocks]
     layout: list[Laid] = []
     barren: set[int] = set()
     while any(left):
-        choice = _choose(lot, left, there, barren, rules, attempt)
+        able = [k for k, n in enumerate(there) if k not in barren and (n is None or n > 0)]
+        choice = _choose(lot, left, able, rules)
         if choice is None:
             break
         node = fill(lot, lot.stocks[choice], left, rules)
@@ -164,22 +166,18 @@ def _plan(lot: Lot, rules: Rules, attempt: int) -> tuple[Layout, list[int]]:
     return tuple(layout), left
 
 
-def _choose(
-    lot: Lot, left: Sequence[int], there: Sequence[int | None], barren: set[int],
-    rules: Rules, attempt: int,
-) -> int | None:  # fmt: skip
+def _choose(lot: Lot, left: Sequence[int], able: Sequence[int], rules: Rules) -> int | None:
     """The next sheet: free ones first, then one that could hold all that is left, then thrift."""
-    able = [k for k, n in enumerate(there) if k not in barren and (n is None or n > 0)]
     if not able:
         return None
     stocks = lot.stocks
     free = [k for k in able if stocks[k].price == 0]
     if free:
         return min(free, key=lambda k: stocks[k].area)
-    if attempt % 3 == 2:
+    if rules.attempt % 3 == 2:
         return rules.chance.choice(able)
     area = sum(kind.area * n for kind, n in zip(lot.kinds, left, strict=True))
-    room = area * (1.0 if attempt == 0 else rules.chance.uniform(1.0, 1.3))
+    room = area * (1.0 if rules.attempt == 0 else rules.chance.uniform(1.0, 1.3))
     large = [k for k in able if stocks[k].area >= room]
     if large:
         return min(large, key=lambda k: (stocks[k].price, k))

@@ -117,9 +117,7 @@ class Grower:
             turns=zero, one=none, two=none, axis=none,
         )  # fmt: skip
 
-    def _join(
-        self, one: Pieces, two: Pieces, offsets: tuple[int, int], work: Work
-    ) -> list[Pieces]:
+    def _join(self, one: Pieces, two: Pieces, offsets: tuple[int, int], work: Work) -> list[Pieces]:
         """Every join of a piece of one level and a piece of another that some frame can use."""
         if not one.many or not two.many:
             return []
@@ -168,9 +166,7 @@ class Grower:
             useful &= turns <= self._turns
         axes = np.full(len(i), axis, dtype=np.int64)
         content = first.content + second.content
-        pieces = Pieces(
-            width, height, content, area, turns, i + offsets[0], j + offsets[1], axes
-        )
+        pieces = Pieces(width, height, content, area, turns, i + offsets[0], j + offsets[1], axes)
         return pieces.take(useful)
 
 

@@ -19,22 +19,32 @@ Places = NDArray[np.int64]
 FINEST = 3_000_000
 """Pairs of pieces that one table may weigh; a finer grid than that is floored."""
 
+LONGEST = 1 << 16
+"""Points of the grid along a sheet, at most."""
+
 
 class Guillotine:
     """Tables of cuts for the sheets with grain, or for those without."""
 
     def __init__(self, lot: Lot, grained: bool, most: int = FINEST) -> None:
-        self.poses = lot.poses(grained)
+        self._all = lot.poses(grained)
         stocks = [stock for stock in lot.stocks if stock.grained == grained]
         self._width = max(stock.width for stock in stocks)
         self._height = max(stock.height for stock in stocks)
         self.grid = 1
-        while not self._lay_points(lot, most):
+        while max(self._width, self._height) // self.grid > LONGEST or not self._lay(lot, most):
             self.grid *= 2
         self._pair()
 
-    def _lay_points(self, lot: Lot, most: int) -> bool:
+    @property
+    def thin(self) -> set[int]:
+        """Kinds thinner than the grid: they are left out, as if they were worth nothing."""
+        return {pose.kind for pose in self._all} - {pose.kind for pose in self.poses}
+
+    def _lay(self, lot: Lot, most: int) -> bool:
+        """Lay out the normal points; False where they are too many."""
         g = self.grid
+        self.poses = [pose for pose in self._all if min(pose.width, pose.height) >= g]
         across = [(pose.width // g, lot.kinds[pose.kind].count) for pose in self.poses]
         along = [(pose.height // g, lot.kinds[pose.kind].count) for pose in self.poses]
         self.xs = _points(across, self._width // g)
@@ -51,13 +61,13 @@ class Guillotine:
         y_cuts = [_halves(self.ys, self._y_of, b) for b in range(ny)]
         many_x = np.array([len(one) for one, _ in x_cuts])
         many_y = np.array([len(one) for one, _ in y_cuts])
-        a, b = (grid.ravel() for grid in np.meshgrid(np.arange(nx), np.arange(ny), indexing="ij"))
+        a, b = np.divmod(np.arange(nx * ny), ny)
         self._cells = np.argsort(a + b, kind="stable")
         lengths = (many_x[a] + many_y[b])[self._cells]
         ends = np.cumsum(lengths)
-        starts = np.empty(nx * ny, dtype=np.int64)
-        starts[self._cells] = ends - lengths
-        starts = starts.reshape(nx, ny)
+        flat = np.empty(nx * ny, dtype=np.int64)
+        flat[self._cells] = ends - lengths
+        starts = flat.reshape(nx, ny)
         self._one = np.empty(int(ends[-1]), dtype=np.int32)
         self._two = np.empty(int(ends[-1]), dtype=np.int32)
         for place, (one, two) in enumerate(x_cuts):
@@ -139,9 +149,7 @@ class Guillotine:
                 found[kind] = found.get(kind, 0) + 1
         return found
 
-    def _lone(
-        self, table: Reals, worth: Sequence[float] | Reals, x: int, y: int
-    ) -> int | None:
+    def _lone(self, table: Reals, worth: Sequence[float] | Reals, x: int, y: int) -> int | None:
         for pose in self.poses:
             place = self._corner(pose)
             if place and place[0] <= x and place[1] <= y and worth[pose.kind] >= table[x, y]:

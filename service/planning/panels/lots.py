@@ -1,4 +1,4 @@
-"""The problem in whole steps: kinds of panels, stocks of sheets, and the tree of cuts as the answer.
+"""The problem in whole steps: kinds of panels, stocks of sheets, and trees of cuts.
 
 One step is the problem's common unit of length. The kerf is folded in: every panel is its size
 and one kerf each way, every sheet its usable size and one kerf, so that neighbors are a kerf

@@ -39,7 +39,8 @@ class Packing:
     def clash(self, one: Places, other: Places) -> Flags:
         """Whether two contents together hold more of a kind than is wanted."""
         over = ((one + other + self._offset) & self._guards) | (one & other & self._ones)
-        return over != 0
+        clash: Flags = over != 0
+        return clash
 
     def unpack(self, content: int) -> tuple[int, ...]:
         """The counts of a content."""

@@ -1,4 +1,4 @@
-"""The answer about sheets: what is bought, where every panel lies, and the cuts in order. Inches."""
+"""The answer about sheets: what is bought, where panels lie, the cuts in order. Inches."""
 
 from dataclasses import dataclass
 from decimal import Decimal
@@ -36,10 +36,10 @@ class Placed:
 class Cut:
     """One cut, right across the piece in hand.
 
-    `across` is the dimension of the sheet that the cut divides; `at` is where the saw enters,
-    measured on the tape from the near edge of the piece in hand: the near part keeps that size
-    and the kerf follows. `store` marks what the store can do before the pieces go home; a `trim`
-    squares a raw edge, and there `keeps` says on which side of the kerf the piece stays.
+    `across` is the dimension of the sheet that the cut divides; `at` is read on the tape from the
+    near edge of the piece in hand: the near part keeps that size and the kerf follows. `by` marks
+    what the store can do before the pieces go home. A `trim` squares a raw edge and `keeps` one
+    part: where that is the far one, it begins at `at`, and the kerf lies before it.
     """
 
     order: int
@@ -61,7 +61,7 @@ class Rest:
 
 @dataclass(frozen=True, slots=True)
 class CutSheet:
-    """One sheet, bought or on hand, and what comes out of it; `turns` is how often its cutting turns."""
+    """One sheet and what comes out of it; `turns` is how often its cutting turns."""
 
     sheet: Sheet
     panels: tuple[Placed, ...]

@@ -14,8 +14,11 @@ class Tables:
             for grained in sorted({stock.grained for stock in lot.stocks})
         }
         areas = [float(kind.area) for kind in lot.kinds]
-        self.fill = tuple(int(min(best, stock.area)) for best, stock in zip(
-            self.best(areas), lot.stocks, strict=True))  # fmt: skip
+        self.thin = {kind for table in self.by_grain.values() for kind in table.thin}
+        self.fill = tuple(
+            stock.area if self.thin else int(min(best, stock.area))
+            for best, stock in zip(self.best(areas), lot.stocks, strict=True)
+        )
 
     def best(self, worth: list[float] | Reals) -> list[float]:
         """The most that one sheet of each stock can be worth, panels repeated at will."""

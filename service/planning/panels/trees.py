@@ -85,9 +85,7 @@ def _strip(grown: Grown, piece: int, width: int, height: int, axis: int) -> Node
     return _wider(node, width) if axis == 0 else _higher(node, height)
 
 
-def _side_by_side(
-    grown: Grown, halves: tuple[int, int], room: tuple[int, int], axis: int
-) -> Node:
+def _side_by_side(grown: Grown, halves: tuple[int, int], room: tuple[int, int], axis: int) -> Node:
     """Two pieces as strips across `axis`, each as wide as it is, as high as the room."""
     strips = []
     for half in halves:
