@@ -10,6 +10,8 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Literal
 
+from service.domain.fasteners import AssignedGravity, Constant, Fasteners
+from service.domain.glues import Glue, GlueClass
 from service.domain.spelling import spelled
 
 Confidence = Literal["memory", "one-source", "cross-checked"]
@@ -175,6 +177,11 @@ class Catalog:
     woods: Mapping[str, Wood] = field(default_factory=dict)
     saws: tuple[SawLimit, ...] = ()
     practice: Mapping[str, Practice] = field(default_factory=dict)
+    fasteners: Fasteners = field(default_factory=Fasteners)
+    constants: Mapping[str, Constant] = field(default_factory=dict)
+    gravities: Mapping[str, AssignedGravity] = field(default_factory=dict)
+    glues: Mapping[str, Glue] = field(default_factory=dict)
+    glue_classes: Mapping[str, GlueClass] = field(default_factory=dict)
     keys: Mapping[str, frozenset[str]] = field(default_factory=dict)
     unjudged_uses: frozenset[str] = frozenset()
     names: Mapping[tuple[str, str, str], str] = field(default_factory=dict)

@@ -18,6 +18,14 @@ GAUGE_STEP = Fraction("0.013")  # and what each gauge adds
 GAUGE_ROW = "connection_constants/gauge-diameter"
 LARGEST_GAUGE = 24
 
+# From these lengths on a screw is threaded in part; shorter ones are threaded to the head.
+# From memory, as the rows thread-share of the two families in screw_values say.
+THREADED_IN_PART_FROM: Mapping[str, Fraction] = {
+    "wood-screw": Fraction(0),
+    "construction-screw": Fraction(2),
+    "chipboard-screw": Fraction(205, 127),  # over 40 mm; the next length made is 45
+}
+
 POWER_DRIVEN = frozenset({"brad", "collated-finish", "pin"})
 
 
@@ -78,12 +86,12 @@ class ScrewSize:
     lengths: Lengths
 
     def thread_length(self, length: Fraction) -> Fraction:
-        """Inches of thread on a screw of that length: all of it, where no table tells the share.
+        """Inches of thread on a screw of that length: all of it, on short ones of some families.
 
         Wood screws: two thirds of the length, and at least four diameters.
         Source: nds-2018, table L3 note 3.
         """
-        if self.thread_share is None:
+        if self.thread_share is None or length < THREADED_IN_PART_FROM[self.family]:
             return length
         share = self.thread_share.value * length
         if self.family == "wood-screw":
@@ -148,6 +156,35 @@ class PocketPractice:
     lengths: tuple[Fraction, ...]
     words: tuple[str, ...]
     preferred: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Constant:
+    """A number of a connection formula, and the range it holds in: over `above`, to `up_to`."""
+
+    row: str
+    value: Fraction
+    above: Fraction | None = None
+    up_to: Fraction | None = None
+
+    def holds_for(self, quantity: Fraction) -> bool:
+        """Whether the quantity lies in the range; the lower edge is left out."""
+        over = self.above is None or quantity > self.above
+        return over and (self.up_to is None or quantity <= self.up_to)
+
+
+@dataclass(frozen=True, slots=True)
+class AssignedGravity:
+    """The specific gravity that connection design assigns to a combination of species.
+
+    By oven-dry mass and volume: never the handbook's gravity at 12 % moisture.
+    """
+
+    row: str
+    key: str
+    name: str
+    gravity: float
+    kind: Literal["hardwood", "softwood"]
 
 
 @dataclass(frozen=True)
