@@ -12,7 +12,7 @@ from service.domain.catalog import Catalog, Wood
 
 UNKNOWN, LIGHTEST = "planning-gravity.softwood", "planning-gravity.lightest"
 PLYWOOD = "plywood.holds-less"
-PLIES = ("plywood", "osb")
+PLIES, EDGE_GLUED = "plywood", "edge-glued"
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,10 +28,12 @@ def assigned_gravity(catalog: Catalog, wood: Wood | None) -> Gravity | None:
     """The gravity for comparing fastenings; None where no table assigns one.
 
     Without a wood, the softwood of most furniture lumber is taken. Hardwoods that no combination
-    holds, MDF and particleboard have none.
+    holds and panels without plies have none.
     """
     if wood is None:
         return _planned(catalog, UNKNOWN, "the wood is not stated: a common softwood is taken")
+    if wood.key == EDGE_GLUED:
+        return _planned(catalog, LIGHTEST, "edge-glued boards are counted as the lightest softwood")
     if wood.kind == "panel":
         return _plywood(catalog, wood)
     found = sorted(_assigned(catalog, wood), key=lambda gravity: gravity.value)
