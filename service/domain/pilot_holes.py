@@ -17,7 +17,11 @@ from service.domain.splitting import BOARD, Spot, splits_like
 Need = Literal["drill", "advised", "not-needed"]
 
 STEP, METRIC_STEP = Fraction(1, 64), Fraction(5, 254)  # between drills: 1/64 in, and 0.5 mm
-LIGHT = "lead-hole.screw-withdrawal.to-0.5"  # woods up to this gravity ask for no pilot
+LIGHT = 0.5  # gravity up to which no pilot is required; nds-2024, 12.1.5.2
+CUT_ROOT = Fraction(
+    2, 3
+)  # of the diameter, root of a cut thread; wood-handbook-2010-screws, p. 8-11
+CUT_ROOT_ROW = "connection_constants/root-diameter.cut-thread"
 SOFT_SHARE, HARD_SHARE, BOARD_SHARE = "pilot-size.softwood", "pilot-size.hardwood", "mdf.pilot-size"
 HALF_A_GAUGE = Fraction("0.0065")  # inches: a diameter this near is taken for the gauge
 A_HAIR = Fraction(1, 254)  # 0.1 mm, within which a metric diameter is the one that is made
@@ -92,10 +96,8 @@ def hardness(catalog: Catalog, wood: Wood | None) -> tuple[WoodHardness, tuple[s
     hard = wood.kind == "hardwood" or any(
         catalog.woods[m].kind == "hardwood" for m in wood.members if m in catalog.woods
     )
-    light = catalog.constants.get(LIGHT)
-    limit = float(light.up_to) if light and light.up_to else None
     gravity = wood.gravity_12
-    if hard and limit is not None and gravity is not None and gravity.high < limit:
+    if hard and gravity is not None and gravity.high < LIGHT:
         return "soft", (f"{wood.name} is a light hardwood and is drilled like softwood",)
     return ("hard" if hard else "soft"), ()
 
@@ -156,16 +158,22 @@ def _board_pilot(catalog: Catalog, screw: ScrewSize) -> HoleRange | None:
 
 
 def _share_of_root(catalog: Catalog, screw: ScrewSize, key: str) -> HoleRange | None:
+    """A share of the root; where no table prints the root, of that of a cut thread."""
     rule = catalog.practice.get(key)
-    if rule is None or rule.low is None or rule.high is None or screw.root is None:
+    if rule is None or rule.low is None or rule.high is None:
         return None
-    low, high = rule.low * screw.root.value, rule.high * screw.root.value
-    return HoleRange(low, _nearest((low + high) / 2, screw), high, (rule.row, screw.root.row))
+    if screw.root is not None:
+        root, row = screw.root.value, screw.root.row
+    else:
+        root, row = CUT_ROOT * screw.diameter.value, CUT_ROOT_ROW
+    return _around(rule.low * root, rule.high * root, screw, (rule.row, row))
 
 
-def _nearest(size: Fraction, screw: ScrewSize) -> Fraction:
+def _around(low: Fraction, high: Fraction, screw: ScrewSize, rows: tuple[str, ...]) -> HoleRange:
+    """The range with the drill nearest to its middle in it."""
     step = _step(screw)
-    return max(step, round(size / step) * step)
+    usual = max(step, round((low + high) / 2 / step) * step)
+    return HoleRange(min(low, usual), usual, max(high, usual), rows)
 
 
 def _step(screw: ScrewSize) -> Fraction:
@@ -191,7 +199,7 @@ def _countersink(catalog: Catalog, screw: ScrewSize) -> HoleRange | None:
     if rule is None or rule.low is None or rule.high is None:
         return None
     low, high = rule.low * screw.diameter.value, rule.high * screw.diameter.value
-    return HoleRange(low, _nearest(high, screw), high, (rule.row, screw.diameter.row))
+    return _around(low, high, screw, (rule.row, screw.diameter.row))
 
 
 def _depth(catalog: Catalog) -> tuple[float, float] | None:
