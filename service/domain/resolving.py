@@ -67,12 +67,13 @@ def resolve(build: Build, catalog: Catalog) -> ResolvedBuild:
 
 
 def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
-    """Every wood, saw, tool and use that the tables do not know, with the nearest known names."""
+    """Every wood, saw, tool, glue and use that is not in the tables, with the nearest names."""
     named = [("wood", build.wood, "#/wood")]
     named += [("wood", p.known.wood, f"#/parts/{i}/wood") for i, p in enumerate(build.parts)]
     named += [("wood", n.wood, f"#/stocks/{name}/wood") for name, n in build.stocks.items()]
     named += [("saw", s.kind, f"#/shop/saws/{i}/kind") for i, s in enumerate(build.shop.saws)]
     named += [("tool", t, f"#/shop/tools/{i}") for i, t in enumerate(build.shop.tools or ())]
+    named += [("glue", j.glue, f"#/joints/{i}/glue") for i, j in enumerate(build.joints)]
     named += [("use", use, f"#/uses/{i}") for i, use in enumerate(build.uses)]
     for kind, name, place in named:
         if name is not None and catalog.key(kind, build.region, name) is None:

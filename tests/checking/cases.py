@@ -51,6 +51,7 @@ ACROSS = {
 DRAWER = {"id": "drawer", "stock": {"thickness": "3/4", "width": "4"}, "length": "11 7/8"}
 OPENING = {"id": "opening", "pieces": [{"part": "drawer", "along": "length"}], "fits": "12"}
 DADO = {"kind": "dado", "on": "face", "at": ["10"], "width": "3/4", "depth": "1/4", "for": "shelf"}
+GLUED = {"id": "j", "through": "shelf", "into": "side", "glue": "pva-interior"}
 LAP = {"kind": "lap", "on": "face", "at": ["5"], "width": "1 1/2", "depth": "3/8"}
 
 
@@ -248,5 +249,150 @@ CASES = (
         "part.unused", "#/parts/1",
         build(SIDE, SHELF, joints=[{"id": "j", "through": "side", "into": "shelf"}]),
         "/joints/0/into", ("shelf",), ("wall",), "note",
+    ),
+    Case(
+        "glue.outdoors", "#/joints/0/glue",
+        build(
+            SIDE, SHELF, joints=[{**GLUED, "method": "screw"}], place={"where": "outdoors"},
+        ),
+        "/joints/0/glue", ("pva-waterproof", "polyurethane-glue", "epoxy-slow", "none"),
+        ("pva-interior", "yellow glue", "pva-water-resistant", "hide-liquid"), "warn",
+    ),
+    Case(
+        "glue.outdoors", "#/joints/0/glue",
+        build(SIDE, SHELF, joints=[{**GLUED, "method": "screw"}], place={"where": "indoors"}),
+        "/place/where", ("indoors",), ("damp", "covered", "outdoors"), "warn",
+    ),
+    Case(
+        "glue.outdoors", "#/joints/0/glue",
+        build(
+            SIDE, SHELF, place={"where": "covered"},
+            joints=[{**GLUED, "method": "screw", "glue": "pva-water-resistant"}],
+        ),
+        "/place/where", ("indoors", "damp", "covered"), ("outdoors",), "warn",
+    ),
+    Case(
+        "glue.end-grain", "#/joints/0",
+        build(SIDE, SHELF, joints=[{**GLUED, "method": "glue", "touches": "end"}]),
+        "/joints/0/touches", ("face", "edge"), ("end",), "note",
+    ),
+    Case(
+        "glue.end-grain", "#/joints/0",
+        build(SIDE, SHELF, joints=[{**GLUED, "method": "glue", "touches": "end"}]),
+        "/joints/0/method", ("screw", "dowel", "pocket-screw"), ("glue", "brad", "staple"), "note",
+    ),
+    Case(
+        "glue.end-grain", "#/joints/0",
+        build(
+            SIDE, {"id": "shelf", "stock": "plywood 3/4", "length": "20", "width": "7"},
+            joints=[{**GLUED, "method": "glue", "touches": "end"}],
+        ),
+        "/parts/1/stock", ("plywood 3/4", "mdf 3/4"), ("1x8",), "note",
+    ),
+    Case(
+        "glue.end-grain", "#/joints/0",
+        build(
+            {**SIDE, "cutouts": [DADO]}, SHELF,
+            joints=[{**GLUED, "method": "glue", "touches": "end"}],
+        ),
+        "/parts/0/cutouts", ([DADO],), ([],), "note",
+    ),
+    Case(
+        "glue.over-finish", "#/steps/1",
+        build(
+            SIDE, SHELF, joints=[{**GLUED, "method": "glue"}],
+            steps=[
+                {"do": "cut"},
+                {"do": "finish", "finish": "water-polyurethane", "bare_at_joints": True},
+                {"do": "assemble", "joints": ["j"]},
+            ],
+        ),
+        "/steps/1/bare_at_joints", (True,), (False,), "warn",
+    ),
+    Case(
+        "glue.over-finish", "#/steps/0",
+        build(
+            SIDE, SHELF, {"id": "foot", "stock": "1x2", "length": "4"},
+            joints=[{**GLUED, "method": "glue"}, {"id": "f", "through": "foot", "into": "side"}],
+            steps=[
+                {"do": "finish", "finish": "water-polyurethane", "parts": ["foot"]},
+                {"do": "glue", "joints": ["j"]},
+            ],
+        ),
+        "/steps/0/parts", (["foot"],), (["side"], ["foot", "shelf"]), "warn",
+    ),
+    Case(
+        "glue.over-finish", "#/steps/0",
+        build(
+            SIDE, SHELF, joints=[{**GLUED, "method": "screw"}],
+            steps=[
+                {"do": "finish", "finish": "water-polyurethane"},
+                {"do": "assemble", "joints": ["j"]},
+            ],
+        ),
+        "/joints/0/glue", ("none",), ("pva-interior", "pva-yellow"), "warn",
+    ),
+    Case(
+        "glue.missing", "#/joints/0/glue",
+        build(SIDE, SHELF, joints=[{**GLUED, "method": "brad"}]),
+        "/joints/0/glue", ("pva-interior", "hide-hot"), ("none",), "note",
+    ),
+    Case(
+        "glue.missing", "#/joints/0",
+        build(SIDE, SHELF, joints=[{"id": "j", "through": "shelf", "into": "side"}]),
+        "/joints/0/method", ("screw", "pocket-screw", "bolt", "finish-nail", "loose"),
+        ("brad", "dowel", "lap", "glue"), "note",
+    ),
+    Case(
+        "glue.missing", "#/joints/0/glue",
+        build(
+            SIDE, SHELF, {"id": "back", "stock": "mdf 1/4", "length": "20", "width": "10"},
+            joints=[
+                {"id": "b", "through": "shelf", "into": "side", "method": "brad", "glue": "none"},
+                {"id": "s", "through": "shelf", "into": "side", "method": "screw"},
+                {"id": "k", "through": "back", "into": "side", "method": "screw"},
+            ],
+        ),
+        "/joints/0/through", ("back",), ("shelf",), "note",
+    ),
+    Case(
+        "glue.too-slow", "#/steps/0/minutes",
+        build(
+            SIDE, SHELF, joints=[{**GLUED, "method": "glue", "quantity": 4}],
+            steps=[{"do": "glue", "joints": ["j"], "minutes": 5}],
+        ),
+        "/steps/0/minutes", ("5 min", "4 min"), ("5.01 min", "20 min"), "warn",
+    ),
+    Case(
+        "glue.too-slow", "#/steps/0/minutes",
+        build(
+            SIDE, SHELF, joints=[{**GLUED, "method": "screw", "quantity": 4}],
+            steps=[{"do": "assemble", "joints": ["j"], "minutes": 20}],
+        ),
+        "/joints/0/method", ("screw", "pocket-screw", "brad"), ("glue", "dowel", "lap"), "warn",
+    ),
+    Case(
+        "glue.too-slow", "#/steps/0/minutes",
+        build(
+            SIDE, SHELF, place={"temperature": "70 F"},
+            joints=[{**GLUED, "method": "glue", "glue": "construction-adhesive"}],
+            steps=[{"do": "glue", "joints": ["j"], "minutes": 30}],
+        ),
+        "/place/temperature", ("60 F", "50 F"), ("61 F", "70 F", "90 F"), "warn",
+    ),
+    Case(
+        "glue.too-cold", "#/place/temperature",
+        build(
+            SIDE, SHELF, joints=[{**GLUED, "method": "screw"}], place={"temperature": "68 F"},
+        ),
+        "/place/temperature", ("60 F", "20 C", "90 F"), ("59.9 F", "15 C", "32 F"), "warn",
+    ),
+    Case(
+        "glue.too-cold", "#/place/temperature",
+        build(
+            SIDE, SHELF, joints=[{**GLUED, "method": "screw"}], place={"temperature": "50 F"},
+        ),
+        "/joints/0/glue", ("none", "pva-yellow", "pva-waterproof", "polyurethane-glue"),
+        ("pva-interior", "pva-water-resistant", "contact-cement"), "warn",
     ),
 )  # fmt: skip

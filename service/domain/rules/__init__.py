@@ -3,7 +3,7 @@
 May import: the domain.
 """
 
-from service.domain.rules import cuts, fits, panels, parts, runs, sizes
+from service.domain.rules import cuts, fits, glue_ups, gluing, panels, parts, runs, sizes
 
 RULES = (
     sizes.unknown_stock,
@@ -29,6 +29,12 @@ RULES = (
     parts.unused,
     parts.joint_unknown_part,
     parts.unknown_joint,
+    gluing.outdoors,
+    gluing.end_grain,
+    glue_ups.over_finish,
+    gluing.missing,
+    glue_ups.too_slow,
+    glue_ups.cold,
 )
 
 BY_CODE = {rule.code: rule for rule in RULES}
