@@ -4,11 +4,11 @@ The reference room builds one `Catalog` a process; a test builds a three-row one
 """
 
 import difflib
-from collections.abc import Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cached_property
-from typing import Literal
+from typing import Any, Literal
 
 from service.domain.fasteners import AssignedGravity, Constant, Fasteners
 from service.domain.glues import Glue, GlueClass
@@ -187,6 +187,9 @@ class Catalog:
     names: Mapping[tuple[str, str, str], str] = field(default_factory=dict)
     cited: Mapping[str, Cited] = field(default_factory=dict)
     sources: Mapping[str, Source] = field(default_factory=dict)
+    worked_out: dict[Hashable, Any] = field(
+        default_factory=dict, init=False, compare=False, repr=False
+    )  # what questions keep, so that it is worked out once for these tables
 
     @cached_property
     def _stocks(self) -> Mapping[tuple[str, str], tuple[BoardSize | PanelSize, ...]]:
