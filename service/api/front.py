@@ -42,6 +42,17 @@ QUESTIONS = (
         "How many board feet?",
         "curl -s '{at}v1/board-feet?stock=1x6&length=8ft&count=4&price=3.20&format=text'",
     ),
+    Question(
+        "What do I drill for that screw?",
+        "curl -s '{at}v1/pilot-holes?gauge=8&wood=oak&format=text'",
+    ),
+    Question(
+        "How much can I glue at once?",
+        "curl -s '{at}v1/glue-up?glue=yellow+glue&joints=12&minutes_each=1&format=text'",
+    ),
+    Question(
+        "How many clamps?", "curl -s '{at}v1/clamps?length=36&thickness=3/4&wood=pine&format=text'"
+    ),
     Question("What does a tape read?", "curl -s '{at}v1/measure?value=527mm&to=1/16&format=text'"),
     Question("Why was that found?", "curl -s {at}v1/why/size.nominal-for-actual"),
     Question("Which tables are there?", "curl -s {at}v1/tables"),

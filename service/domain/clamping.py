@@ -37,7 +37,7 @@ class Clamping:
 LIGHT_TO, MEDIUM_TO = 0.45, 0.60  # specific gravity at 12 % moisture
 
 
-def pressure_for(catalog: Catalog, wood: Wood | None) -> tuple[Limit | None, tuple[str, ...]]:
+def pressure_for(catalog: Catalog, wood: Wood | None) -> tuple[Limit, tuple[str, ...]]:
     """Psi that makers name for the wood, and what was assumed about it."""
     gravity = wood.gravity_12 if wood is not None else None
     assumed: tuple[str, ...] = ()
@@ -58,8 +58,8 @@ def clamping(
     pressure: Limit | None = None,
     wood: Wood | None = None,
     clamp_force: Fraction | None = None,
-) -> Clamping | None:
-    """Clamps for a glued edge of a length and thickness; None where the tables lack the figures.
+) -> Clamping:
+    """Clamps for a glued edge of a length and thickness.
 
     With the force of a clamp stated, there are at least as many as reach the least pressure.
     """
@@ -68,8 +68,6 @@ def clamping(
         pressure, assumed = pressure_for(catalog, wood)
     apart = _class_limit(catalog, "clamp-placing.apart")
     from_ends = _class_limit(catalog, "clamp-placing.ends")
-    if pressure is None or apart is None or from_ends is None:
-        return None
     area = length * thickness
     force = float(area * pressure.low), float(area * pressure.high)
     count = clamps_along(length, apart.high, from_ends.high)
@@ -94,8 +92,8 @@ def clamps_along(length: Fraction, apart: Fraction, from_end: Fraction) -> int:
     return 1 if between <= 0 else 1 + math.ceil(between / apart)
 
 
-def _class_limit(catalog: Catalog, key: str) -> Limit | None:
-    told = catalog.glue_classes.get(key)
-    if told is None or told.low is None or told.high is None:
-        return None
+def _class_limit(catalog: Catalog, key: str) -> Limit:
+    """A range of the table, whose rows these are: they can't be missing."""
+    told = catalog.glue_classes[key]
+    assert told.low is not None and told.high is not None
     return Limit(told.low, told.high, rests_on=(told.row,))

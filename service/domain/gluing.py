@@ -12,11 +12,12 @@ from fractions import Fraction
 from typing import Literal
 
 from service.domain.catalog import Catalog
+from service.domain.errors import Complaint, UnknownName
 from service.domain.glues import Glue, GlueFigure
 
 Where = Literal["indoors", "damp", "covered", "outdoors"]
 
-LABEL_WINS = "the label on the bottle wins: give its figures and they are used"
+LABEL_WINS = "the label on the bottle wins"
 NONE = "none"
 
 # What a class stands: nothing, damp air, water that comes often, weather under a good coating.
@@ -195,3 +196,15 @@ def kinds(names: Iterable[str | None], catalog: Catalog, region: str) -> tuple[G
     """The glues that names stand for, each once; no glue and unknown names are left out."""
     keys = [catalog.key("glue", region, name) for name in names if name is not None]
     return tuple(catalog.glues[key] for key in dict.fromkeys(keys) if key and key in catalog.glues)
+
+
+def glue_named(catalog: Catalog, region: str, name: str) -> Glue:
+    """The glue that a shop name stands for. Raises UnknownName."""
+    key = catalog.key("glue", region, name)
+    if key is not None and key in catalog.glues:
+        return catalog.glues[key]
+    if key == NONE:
+        raise UnknownName(Complaint("glue", "without glue there is no glue-up"))
+    near = catalog.nearest("glue", region, name)
+    hint = f"; nearest: {', '.join(near)}" if near else ""
+    raise UnknownName(Complaint("glue", f"no glue called {name!r} is in the tables{hint}"))

@@ -183,11 +183,11 @@ def _step(screw: ScrewSize) -> Fraction:
 def _clearance(catalog: Catalog, screw: ScrewSize) -> HoleRange:
     """The next drill that lets the shank through, where a chart comes out under the shank too."""
     step, shank = _step(screw), screw.diameter.value
-    next_up = math.ceil(shank / step) * step
     charted = catalog.fasteners.drill(screw.gauge, "clearance", "soft") if screw.gauge else None
     if charted is None:
-        return HoleRange(next_up, next_up, next_up + step, (screw.diameter.row,))
-    usual = max(charted.usual, next_up)
+        larger = (math.floor(shank / step) + 1) * step
+        return HoleRange(larger, larger, larger, (screw.diameter.row,))
+    usual = max(charted.usual, math.ceil(shank / step) * step)
     rows = (charted.row, screw.diameter.row)
     return HoleRange(min(charted.low, usual), usual, max(charted.high, usual), rows)
 

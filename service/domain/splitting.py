@@ -5,6 +5,7 @@ fastened nearer than that every day, with a pilot hole; so two distances are giv
 which builders too expect a split, and `advised`, that of the commentary. Inches.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
@@ -187,3 +188,16 @@ def too_thick_for_plies(standing: Standing) -> bool:
         and standing.gauge is not None
         and gauge_number(standing.gauge) > LARGEST_INTO_PLIES
     )
+
+
+def too_near(
+    catalog: Catalog, standing: Standing, end: Fraction | None, edge: Fraction | None
+) -> Iterator[tuple[str, Fraction, Distance]]:
+    """Distances given that are under the least: which, how far, and what it should be."""
+    kept = distances(catalog, standing)
+    for place, given, limit in (
+        ("end_distance", end, kept.end),
+        ("edge_distance", edge, kept.edge),
+    ):
+        if given is not None and given < limit.least:
+            yield place, given, limit
