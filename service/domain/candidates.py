@@ -108,7 +108,7 @@ def _screws(catalog: Catalog, band: int) -> tuple[Made, ...]:
     found = []
     for number in GAUGES[band][1]:
         for family in ("wood-screw", "construction-screw"):
-            screw = catalog.fasteners.screw(family, f"no-{number}")  # type: ignore[arg-type]
+            screw = catalog.fasteners.screw(family, f"no-{number}")
             if screw is not None:
                 found.append(_screw(screw))
     return tuple(found)
@@ -135,9 +135,9 @@ def _dowels(metric: bool) -> tuple[Made, ...]:
     if metric:
         return tuple(
             Made("dowel", "fluted dowel", mm * MM, tuple(n * MM for n in lengths))
-            for mm, lengths in METRIC_DOWELS
+            for mm, lengths in reversed(METRIC_DOWELS)
         )
-    return tuple(Made("dowel", "fluted dowel", wide, lengths) for wide, lengths in DOWELS)
+    return tuple(Made("dowel", "fluted dowel", wide, lengths) for wide, lengths in reversed(DOWELS))
 
 
 def _staple(staple: StapleSize) -> Made:
@@ -157,7 +157,7 @@ METRIC_NAIL_TYPES = {**NAIL_TYPES, "finish-nail": ("lost-head",), "nail": ("roun
 
 def _nails(catalog: Catalog, method: str, metric: bool) -> tuple[Made, ...]:
     types = (METRIC_NAIL_TYPES if metric else NAIL_TYPES).get(method, ())
-    found = [_nail(method, nail) for type in types for nail in catalog.fasteners.nails_of(type)]
+    found = [_nail(method, nail) for kind in types for nail in catalog.fasteners.nails_of(kind)]
     return tuple(found)
 
 

@@ -99,7 +99,9 @@ def placed(meeting: Meeting, fixing: Fixing, thin: bool = False) -> Driven | Non
         thick = through.thickness.low if thin else through.thickness.listed
         return pocket(length, thick, depth, pocket_room(meeting, thin))
     if fixing.method == "dowel":
-        return doweled(length, depth)
+        other = through.depth
+        shallow = depth if other is None else min(depth, other.low if thin else other.listed)
+        return doweled(length, shallow)
     line = line_of(meeting, fixing, thin)
     if through.surface == "end" and fixing.slope:
         return toe(length, depth, line)

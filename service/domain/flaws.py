@@ -120,9 +120,7 @@ def of_sizes(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator
         yield from too_thick(meeting, fixing, around)
 
 
-def too_thin_for_pocket(
-    meeting: Meeting, fixing: Fixing, around: Surroundings
-) -> Iterator[Flaw]:
+def too_thin_for_pocket(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
     """No pocket fits in a part that is no thicker than the bit is wide."""
     thickness = meeting.through.thickness
     if fixing.method != "pocket-screw" or thickness.high >= LEAST_FOR_POCKET:
@@ -328,9 +326,7 @@ def thread_for(meeting: Meeting) -> str:
     return "fine" if meeting.into.hard else "coarse"
 
 
-def into_panel_edge(
-    meeting: Meeting, fixing: Fixing, around: Surroundings
-) -> Iterator[Flaw]:
+def into_panel_edge(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
     """The edge of a panel holds little and comes apart between its layers.
 
     Plywood is glued and screwed there every day; MDF and particleboard also want a pilot.

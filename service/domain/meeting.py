@@ -181,9 +181,7 @@ def lean_of(part: ResolvedPart) -> tuple[float, Interval | None]:
     if not isinstance(solid, Solid) or sized is None:
         return 0.0, None
     thickness, width = real(sized)
-    leans = [
-        (end.bevel, thickness) if end.bevel else (end.miter, width) for end in part.part.ends
-    ]
+    leans = [(end.bevel, thickness) if end.bevel else (end.miter, width) for end in part.part.ends]
     return min(leans, key=lambda lean: lean[0])
 
 

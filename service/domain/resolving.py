@@ -13,6 +13,7 @@ from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint, UnknownName
 from service.domain.fitting import Fit, find_fits
+from service.domain.joints import JudgedJoint, judge_joints
 from service.domain.mending import JudgedRun, Trial, judge_runs
 from service.domain.parts import ResolvedPart, resolve_part
 from service.domain.stocks import Sizing
@@ -48,6 +49,11 @@ class ResolvedBuild:
     def by_id(self) -> Mapping[str, ResolvedPart]:
         """Parts by id; of two with the same id the first counts."""
         return {part.part.id: part for part in reversed(self.parts)}
+
+    @cached_property
+    def judged_joints(self) -> tuple[JudgedJoint, ...]:
+        """Every joint with what is wrong with its fastening."""
+        return judge_joints(self.sizing, self.by_id)
 
     @cached_property
     def assumed(self) -> tuple[str, ...]:

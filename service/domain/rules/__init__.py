@@ -3,7 +3,7 @@
 May import: the domain.
 """
 
-from service.domain.rules import cuts, fits, glue_ups, gluing, panels, parts, runs, sizes
+from service.domain.rules import cuts, fastening, fits, glue_ups, gluing, panels, parts, runs, sizes
 
 RULES = (
     sizes.unknown_stock,
@@ -29,6 +29,20 @@ RULES = (
     parts.unused,
     parts.joint_unknown_part,
     parts.unknown_joint,
+    fastening.pokes_out,
+    fastening.too_short,
+    fastening.too_thick,
+    fastening.breaks_out,
+    fastening.pocket_length,
+    fastening.pocket_thread,
+    fastening.pocket_thin,
+    fastening.end_grain,
+    fastening.near_edge,
+    fastening.no_pilot,
+    fastening.into_panel_edge,
+    fastening.corrodes,
+    fastening.no_tool,
+    fastening.mismatch,
     gluing.outdoors,
     gluing.end_grain,
     glue_ups.over_finish,

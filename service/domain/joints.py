@@ -1,0 +1,81 @@
+"""Every joint of a build: its two parts, what the plan says of it, and what is wrong with it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from service.domain.build import Joint
+from service.domain.catalog import Catalog
+from service.domain.choosing import Want
+from service.domain.fixing import Fixing, fixing_of
+from service.domain.flaws import Flaw, Surroundings, flaws
+from service.domain.meeting import WALL, Meeting, meet
+from service.domain.parts import ResolvedPart
+from service.domain.stocks import Sizing
+from service.domain.tooling import tools_of
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedJoint:
+    """A joint, and what is wrong with it. `meeting` is None where nothing can be said."""
+
+    index: int
+    joint: Joint
+    meeting: Meeting | None
+    fixing: Fixing | None
+    flaws: tuple[Flaw, ...]
+    want: Want
+    around: Surroundings
+
+    @property
+    def at(self) -> str:
+        return f"#/joints/{self.index}"
+
+
+def judge_joints(sizing: Sizing, by_id: Mapping[str, ResolvedPart]) -> tuple[JudgedJoint, ...]:
+    """Every joint of the build, in its order."""
+    build, catalog = sizing.build, sizing.catalog
+    around = Surroundings(catalog, build.place.where, build.units == "mm")
+    treated = {id: bool(sizing.note_for(part.part).treated) for id, part in by_id.items()}
+    tools = tools_of(build.shop.tools, build.region, catalog)
+    visible = {id: "front" in part.part.shows for id, part in by_id.items()}
+    judged = []
+    for index, joint in enumerate(build.joints):
+        want = Want(
+            tools=tools,
+            glue="none" if joint.lets_move else glue_key(joint.glue, build.region, catalog),
+            visible=visible.get(joint.through, False),
+            sunk=joint.sunk or Want(tools).sunk,
+            slope=joint.slope or 0.0,
+            edge_distance=joint.edge_distance,
+        )
+        judged.append(judge_joint(index, joint, meet(joint, by_id, treated), want, around))
+    return tuple(judged)
+
+
+def glue_key(name: str | None, region: str, catalog: Catalog) -> str | None:
+    """The kind of glue that a name stands for; ``none`` stays what it is."""
+    if name is None or name == "none":
+        return name
+    return catalog.key("glue", region, name) or name
+
+
+def judge_joint(
+    index: int, joint: Joint, meeting: Meeting | None, want: Want, around: Surroundings
+) -> JudgedJoint:
+    """One joint. Where nobody said which surface is entered, nothing grave is found."""
+    fixing = fixing_of(joint, around.catalog)
+    if meeting is None or fixing is None:
+        return JudgedJoint(index, joint, meeting, fixing, (), want, around)
+    found = tuple(flaws(meeting, fixing, around))
+    if not meeting.enters_stated:
+        found = tuple(replace(flaw, severity="note") for flaw in found)
+    return JudgedJoint(index, joint, meeting, fixing, found, want, around)
+
+
+def can_propose(judged: JudgedJoint) -> bool:
+    """Whether the joint is one that fasteners hold: not a wall, a hinge or a fit left loose."""
+    return (
+        judged.meeting is not None
+        and judged.joint.into != WALL
+        and judged.joint.method not in ("hinge", "loose", "lap", "clip", "bolt")
+    )
