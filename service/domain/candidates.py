@@ -23,6 +23,7 @@ METHODS = (
 POCKET_LENGTHS = tuple(
     Fraction(n, 4) for n in (4, 5, 6, 8, 10, 12)
 )  # in; what shops sell; practice, the lengths in table pocket_practice
+METRIC_POCKET_LENGTHS = tuple(mm * MM for mm in (25, 32, 38, 50, 64))
 DOWELS = (
     (Fraction(1, 4), (Fraction(1), Fraction(5, 4))),
     (Fraction(5, 16), (Fraction(5, 4), Fraction(3, 2))),
@@ -95,7 +96,8 @@ def _made(catalog: Catalog, method: str, metric: bool, band: int, thin: bool) ->
         return _metric_screws(catalog, band) if metric else _screws(catalog, band)
     if method == "pocket-screw":
         number = 6 if thin else 8
-        return (Made(method, "pocket screw", gauge_diameter(number), POCKET_LENGTHS, number),)
+        lengths = METRIC_POCKET_LENGTHS if metric else POCKET_LENGTHS
+        return (Made(method, "pocket screw", gauge_diameter(number), lengths, number),)
     if method == "dowel":
         return _dowels(metric)
     if method == "staple":

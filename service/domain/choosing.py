@@ -8,20 +8,16 @@ from fractions import Fraction
 from service.domain.candidates import Made, candidates
 from service.domain.driving import pocket_seat
 from service.domain.fixing import DRIVEN, NONE, Fixing, placed
-from service.domain.flaws import (
-    WET,
-    Surroundings,
-    bite_wanted,
-    flaws,
-    is_sound,
-    said,
-    thread_for,
-)
+from service.domain.flaws import flaws, is_sound
+from service.domain.grain import thread_for
 from service.domain.meeting import Meeting
+from service.domain.reach import bite_wanted
+from service.domain.surroundings import WET, Surroundings, said
 from service.domain.tooling import Tools, needs_of, words
 
 TOE = 30.0  # degrees off square for a toe-driven nail or screw; practice
 DEEPEST = Fraction(3, 2)  # in; more bite than that is not looked for; own
+DEEPER = Fraction(1, 4)  # in; so much more where the wood behind an edge or an end is deep; own
 INTO_END = Fraction(1, 2)  # in; a screw into end grain is so much longer; practice
 POCKET_OVER = Fraction(1, 16)  # in; a pocket screw bites at most the thickness and this; own
 # How long a fastener may be against what it passes, and the least it may go beyond; own, from the
@@ -129,7 +125,10 @@ def glue_for(want: Want, around: Surroundings) -> str:
 def best_of(
     meeting: Meeting, method: str, tried: list[Made], want: Want, around: Surroundings
 ) -> Choice | None:
-    """Screws: the usual gauge first, in its best length. Nails: the best length of any."""
+    """Screws: the usual gauge first, in its best length. Nails: the best length of any.
+
+    The best is the longest that is wished for, else the one that goes least beyond.
+    """
     found: list[tuple[Fraction, int, Choice]] = []
     for order, made in enumerate(tried):
         thicker = order and made.diameter != tried[order - 1].diameter
@@ -137,7 +136,11 @@ def best_of(
             break
         choice = best_length(meeting, made, want, around)
         if choice is not None and choice.fixing.length is not None:
-            found.append((-choice.fixing.length, order, choice))
+            length = choice.fixing.length
+            likely = bounds(meeting, choice.fixing, around)[1]
+            found.append(
+                (length - likely if length > likely else -length / FARTHEST, order, choice)
+            )
     return min(found, key=lambda one: one[:2])[2] if found else None
 
 
@@ -169,11 +172,13 @@ def bounds(
     if fixing.method == "dowel":
         return NONE, 2 * DEEPEST, 2 * most
     if meeting.through.surface == "end":
-        return wanted, 2 * DEEPEST, 4 * most
+        return wanted, min(2 * DEEPEST, STRETCH["screw"][0] * thickness.listed), 4 * most
     if passed is None:
         return FARTHEST, FARTHEST, NONE
     times, beyond = STRETCH[fixing.method]
     more = INTO_END if meeting.into.surface == "end" and fixing.method == "screw" else NONE
+    if meeting.into.surface != "face":
+        beyond += DEEPER
     likely = max(times * passed.listed, passed.listed + beyond) + more
     likely = min(likely, passed.listed + DEEPEST + more)
     if fixing.slope:

@@ -7,10 +7,11 @@ from service.domain.build import Joint
 from service.domain.catalog import Catalog
 from service.domain.choosing import Want
 from service.domain.fixing import Fixing, fixing_of
-from service.domain.flaws import Flaw, Surroundings, flaws
+from service.domain.flaws import flaws
 from service.domain.meeting import WALL, Meeting, meet
 from service.domain.parts import ResolvedPart
 from service.domain.stocks import Sizing
+from service.domain.surroundings import Flaw, Surroundings
 from service.domain.tooling import tools_of
 
 

@@ -10,13 +10,13 @@ from service.domain.counting import Row, row_of
 from service.domain.driving import Driven
 from service.domain.fasteners import NailSize, ScrewSize
 from service.domain.fixing import DRIVEN, NONE, Fixing, placed
-from service.domain.flaws import Surroundings, said, standing
+from service.domain.grain import standing
 from service.domain.gravity import Gravity, assigned_gravity
 from service.domain.holding import Hold, Seat, nail_hold, screw_hold
 from service.domain.meeting import Meeting, Side
 from service.domain.pilot_holes import Drilling, drilling
 from service.domain.splitting import Distances, distances
-from service.domain.tape import rounded
+from service.domain.surroundings import Surroundings, said
 
 # Methods from the likeliest to the least, by how the parts meet. Own judgment, from practice: what
 # pulls a joint together comes first, then what glue needs only to be held by.
@@ -27,8 +27,8 @@ ORDER = {
     ("edge", "face"): ("pocket-screw", "glue", "dowel", "screw", "finish-nail", "nail", "brad"),
     ("edge", "edge"): ("glue", "dowel", "pocket-screw", "screw", "finish-nail", "nail", "brad"),
     ("edge", "end"): ("dowel", "screw", "finish-nail", "nail", "brad", "pocket-screw"),
-    ("end", "face"): ("pocket-screw", "dowel", "screw", "finish-nail", "nail", "brad"),
-    ("end", "edge"): ("pocket-screw", "dowel", "screw", "finish-nail", "nail", "brad"),
+    ("end", "face"): ("pocket-screw", "dowel", "glue", "finish-nail", "screw", "nail", "brad"),
+    ("end", "edge"): ("pocket-screw", "dowel", "glue", "finish-nail", "screw", "nail", "brad"),
     ("end", "end"): ("dowel", "finish-nail", "screw", "brad", "nail", "pocket-screw"),
 }
 THIN_PANEL = Fraction(3, 8)
@@ -271,6 +271,8 @@ def reason(
         why = "driven at a slope it needs no jig and no clamp"
     elif meeting.into.surface == "end" and fixing.method in ("screw", "finish-nail", "nail"):
         why = "end grain holds little, so it goes in deep"
+    elif fixing.method == "glue" and (meeting.through.panel or meeting.into.panel):
+        why = "glue holds the whole of a panel's surface"
     if here is None or fixing.length is None:
         return f"{why[0].upper()}{why[1:]} along {around.say(row.width)} of joint."
     many = f"{row.count} of {around.say(fixing.length)}"
@@ -278,8 +280,3 @@ def reason(
         f"{many} bite {around.say(here.bite)} of {meeting.into.name} and stop "
         f"{around.say(here.clear)} short of coming out: {why}."
     )
-
-
-def share(ratio: float | None) -> str:
-    """A ratio in a sentence."""
-    return "no value" if ratio is None else rounded(Fraction(ratio).limit_denominator(1000), 2)

@@ -4,13 +4,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from service.domain.candidates import DOWELS, POCKET_LENGTHS, Made
+from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made
 from service.domain.choosing import Choice, best_length, choose
 from service.domain.findings import Change, Mend
 from service.domain.fixing import Fixing
-from service.domain.flaws import is_sound, said
+from service.domain.flaws import is_sound
 from service.domain.joints import JudgedJoint
 from service.domain.proposing import best
+from service.domain.surroundings import said
 from service.domain.tape import MM, exact, is_binary
 
 Value = str | int | float | Mapping[str, str | int]
@@ -61,7 +62,7 @@ def lengths_of(judged: JudgedJoint) -> Made | None:
         return None
     lengths: set[Fraction] = set()
     if fixing.method == "pocket-screw":
-        lengths.update(POCKET_LENGTHS)
+        lengths.update(METRIC_POCKET_LENGTHS if judged.around.metric else POCKET_LENGTHS)
     elif fixing.method == "dowel":
         lengths.update(n for wide, many in DOWELS if wide == fixing.diameter for n in many)
     elif fixing.method == "screw":

@@ -4,7 +4,7 @@ A hammer and a screwdriver are taken to be in every shop; everything else counts
 named. Where a build names no tools at all, every tool counts.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 
 from service.domain.catalog import Catalog
@@ -59,9 +59,10 @@ class Tools:
 
     def chosen(self, needs: Needs) -> tuple[str, ...]:
         """One tool for each need: the simplest that is at hand."""
-        return tuple(
+        one_each = (
             min((tool for tool in any_of if self.has(tool)), key=_simplest) for any_of in needs
         )
+        return tuple(dict.fromkeys(one_each))
 
     def less(self, tools: Iterable[str]) -> "Tools":
         """The same shop without some tools."""
@@ -100,8 +101,10 @@ def wanting(method: str, tools: Tools) -> frozenset[str] | None:
     return tools.lacking(BY_METHOD.get(method, ()))
 
 
-def words(tools: Iterable[str]) -> str:
-    """Tools in a sentence: clamps or bar clamps."""
+def words(tools: Collection[str]) -> str:
+    """Tools in a sentence: a staple gun or a stapler."""
+    if frozenset(tools) >= CLAMPS:
+        return "clamps"
     return " or ".join(tool.replace("-", " ") for tool in sorted(tools, key=_simplest))
 
 

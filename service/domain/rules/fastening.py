@@ -7,10 +7,10 @@ words, and its mend.
 from collections.abc import Iterator
 
 from service.domain.findings import Mend, Spot, rule
-from service.domain.flaws import said
 from service.domain.joints import JudgedJoint
 from service.domain.refastening import mend_for
 from service.domain.resolving import ResolvedBuild
+from service.domain.surroundings import said
 from service.domain.tooling import wanting, words
 
 
