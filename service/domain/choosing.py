@@ -1,12 +1,12 @@
 """The best fastener of one method for a joint, chosen by geometry from the sizes that are made."""
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.candidates import Made, candidates
-from service.domain.driving import pocket_seat
+from service.domain.driving import POCKET_ADVANCE, pocket_seat, toe_reach
 from service.domain.fixing import DRIVEN, NONE, Fixing, placed
 from service.domain.flaws import flaws, is_sound
 from service.domain.grain import thread_for
@@ -123,39 +123,30 @@ def glue_for(want: Want, around: Surroundings) -> str:
 
 
 def best_of(
-    meeting: Meeting, method: str, tried: list[Made], want: Want, around: Surroundings
+    meeting: Meeting, method: str, tried: Sequence[Made], want: Want, around: Surroundings
 ) -> Choice | None:
-    """Screws: the usual gauge first, in its best length. Nails: the best length of any.
+    """The first sound length. Screws and dowels: the usual size first; nails: any size.
 
-    The best is the longest that is wished for, else the one that goes least beyond.
+    Of the lengths the longest that is wished for comes first, then what goes least beyond.
     """
-    found: list[tuple[Fraction, int, Choice]] = []
+    pattern = fixing_for(meeting, tried[0], want, around)
+    low, likely, high = bounds(meeting, pattern, around)
+    found: list[tuple[tuple[int, float, int], Made, Fraction]] = []
+    size_counts = method in ("screw", "dowel")
+    wished = float(likely)  # a float is enough to put lengths in order of liking
+    place = 0
     for order, made in enumerate(tried):
-        thicker = order and made.diameter != tried[order - 1].diameter
-        if found and thicker and method in ("screw", "dowel"):
-            break
-        choice = best_length(meeting, made, want, around)
-        if choice is not None and choice.fixing.length is not None:
-            length = choice.fixing.length
-            likely = bounds(meeting, choice.fixing, around)[1]
-            found.append(
-                (length - likely if length > likely else -length / FARTHEST, order, choice)
-            )
-    return min(found, key=lambda one: one[:2])[2] if found else None
-
-
-def best_length(meeting: Meeting, made: Made, want: Want, around: Surroundings) -> Choice | None:
-    """The longest length of one size that is sound and no longer than it needs to be."""
-    fixing = fixing_for(meeting, made, want, around)
-    low, likely, high = bounds(meeting, fixing, around)
-    lengths = made.lengths
-    first, end = bisect_left(lengths, low), bisect_right(lengths, high)
-    middle = max(first, bisect_right(lengths, likely, first, end))
-    for length in (*reversed(lengths[first:middle]), *lengths[middle:end]):
-        tried = replace(fixing, length=length)
-        if is_sound(meeting, tried, around):
+        place += order > 0 and made.diameter != tried[order - 1].diameter
+        lengths = made.lengths
+        for length in lengths[bisect_left(lengths, low) : bisect_right(lengths, high)]:
+            over = float(length) - wished
+            liking = (place if size_counts else 0, over if over > 0 else -UNDER - over, order)
+            found.append((liking, made, length))
+    for _, made, length in sorted(found, key=lambda one: one[0]):
+        fixing = replace(pattern, length=length, diameter=made.diameter, gauge=made.gauge)
+        if is_sound(meeting, fixing, around):
             needs = needs_of(made.method, made.by_hand, bool(fixing.pilot))
-            return Choice(made, tried, want.tools.chosen(needs))
+            return Choice(made, fixing, want.tools.chosen(needs))
     return None
 
 
@@ -168,11 +159,14 @@ def bounds(
     most = FARTHEST if depth is None else depth.low
     if fixing.method == "pocket-screw":
         seat = pocket_seat(thickness.listed)
-        return seat + wanted, seat + thickness.listed + POCKET_OVER, seat + 2 * most
+        longest = seat + most / POCKET_ADVANCE
+        return seat + wanted, seat + thickness.listed + POCKET_OVER, longest
     if fixing.method == "dowel":
         return NONE, 2 * DEEPEST, 2 * most
     if meeting.through.surface == "end":
-        return wanted, min(2 * DEEPEST, STRETCH["screw"][0] * thickness.listed), 4 * most
+        each = toe_reach(fixing.slope)
+        likely = min(2 * DEEPEST, STRETCH["screw"][0] * thickness.listed)
+        return wanted / each, likely, most / each
     if passed is None:
         return FARTHEST, FARTHEST, NONE
     times, beyond = STRETCH[fixing.method]
@@ -187,6 +181,7 @@ def bounds(
     return passed.listed + wanted - sunk, likely, passed.low + most - around.keep - sunk
 
 
+UNDER = 1000.0
 FARTHEST = Fraction(1000)  # in; as good as no limit
 
 

@@ -55,7 +55,7 @@ SQUARE_ON = Line()
 
 def exactly(value: float) -> Fraction:
     """A length that came from an angle, to a millionth of an inch."""
-    return Fraction(value).limit_denominator(FINEST)
+    return Fraction(round(value * FINEST), FINEST)
 
 
 def straight(length: Fraction, passed: Fraction, depth: Fraction, line: Line = SQUARE_ON) -> Driven:
@@ -90,6 +90,11 @@ def toe(length: Fraction, depth: Fraction, line: Line) -> Driven:
     reach = float(length) * lean - float(length * TOE_SHARE)
     bite = exactly(reach / lean)
     return Driven(bite, exactly(float(depth) - reach), beside(bite, line))
+
+
+def toe_reach(slope: float) -> Fraction:
+    """How deep each inch of a toe-driven fastener goes into the other part."""
+    return exactly(cos(radians(slope))) - TOE_SHARE
 
 
 def toe_exit(length: Fraction, slope: float) -> Fraction:

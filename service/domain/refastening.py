@@ -5,7 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made
-from service.domain.choosing import Choice, best_length, choose
+from service.domain.choosing import Choice, best_of, choose
 from service.domain.findings import Change, Mend
 from service.domain.fixing import Fixing
 from service.domain.flaws import is_sound
@@ -47,7 +47,7 @@ def other_length(judged: JudgedJoint) -> Fraction | None:
     if made is None:
         return None
     want = replace(judged.want, glue=fixing.glue or judged.want.glue)
-    found = best_length(meeting, made, want, around)
+    found = best_of(meeting, made.method, [made], want, around)
     if found is None or found.fixing.length is None:
         return None
     right = replace(fixing, length=found.fixing.length)
