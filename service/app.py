@@ -11,6 +11,7 @@ from service.api import (
     board_feet,
     check,
     clamps,
+    fasteners,
     front,
     glue_up,
     health,
@@ -31,7 +32,8 @@ from service.reference.reading import read_rows
 from service.settings import Settings, read_settings
 
 BLUEPRINTS = (
-    front, check, why, sizes, board_feet, measure, pilot_holes, glue_up, clamps, tables, health,
+    front, check, fasteners, why, sizes, board_feet, measure, pilot_holes, glue_up, clamps, tables,
+    health,
 )  # fmt: skip
 
 

@@ -1,10 +1,11 @@
 """What holds a joint: the whole answer for each joint of a build."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Joint
+from service.domain.candidates import kept
 from service.domain.checking import Verdict
 from service.domain.choosing import RuledOut
 from service.domain.findings import Finding
@@ -12,7 +13,7 @@ from service.domain.fixing import DRIVEN, Fixing, placed
 from service.domain.flaws import flaws
 from service.domain.holding import CAUTION
 from service.domain.joints import JudgedJoint, can_propose
-from service.domain.meeting import WALL, Meeting
+from service.domain.meeting import WALL, Meeting, Side
 from service.domain.proposing import Option, best, complete, propose
 from service.domain.refastening import lengths_of
 from service.domain.resolving import ResolvedBuild
@@ -25,6 +26,7 @@ from service.domain.tooling import said as tools_said
 JUDGING = tuple(rule for rule in RULES if rule.code.startswith(("fastener.", "glue.")))
 OF_LENGTH = frozenset({"pokes-out", "too-short", "breaks-out", "pocket-length", "mismatch"})
 BY_HAND = "by hand"
+FIRST, SECOND = "\ue000", "\ue001"  # stand-ins, of the characters that no text may hold
 WIDE_ACROSS = Fraction(6)  # in; solid wood wider than that moves enough to matter; practice
 SEAT_ONLY = "stop when the head seats: driving on strips the thread in the wood"
 NEVER_SUMMED = "glue and fasteners are never added up: the stiffer one carries until it fails"
@@ -54,72 +56,126 @@ class Substitute:
 
 
 @dataclass(frozen=True, slots=True)
+class Suggestions:
+    """What can be said of a joint whatever its parts are called; see `Advice.named`."""
+
+    options: tuple[Option, ...] = ()
+    ruled_out: tuple[RuledOut, ...] = ()
+    lengths: tuple[LengthJudged, ...] = ()
+    substitutes: tuple[Substitute, ...] = ()
+    cautions: tuple[str, ...] = ()
+    rests_on: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Advice:
-    """The answer for one joint. Options are none where fasteners are not what holds it."""
+    """The answer for one joint. Joints that are alike share their `suggestions`, and the `key`.
+
+    In the texts of suggestions stand-ins take the place of the parts' names.
+    """
 
     judged: JudgedJoint
     verdict: Verdict
     findings: tuple[Finding, ...]
-    options: tuple[Option, ...]
-    ruled_out: tuple[RuledOut, ...]
-    lengths: tuple[LengthJudged, ...]
-    substitutes: tuple[Substitute, ...]
-    cautions: tuple[str, ...]
+    suggestions: Suggestions
+    key: tuple[object, ...]
     assumed: tuple[str, ...]
 
+    def named(self, text: str) -> str:
+        """A text of the suggestions with the names of the parts in it."""
+        joint = self.judged.joint
+        return text.replace(FIRST, joint.through).replace(SECOND, joint.into)
+
     @property
-    def rests_on(self) -> Iterator[str]:
+    def rests_on(self) -> tuple[str, ...]:
         """Rows behind every number of the answer."""
-        for finding in self.findings:
-            yield from finding.rests_on
-        for option in self.options:
-            yield from option.rests_on
-            yield from option.hold.rests_on
-            yield from option.usual[1]
-        if self.judged.meeting is not None:
-            yield from self.judged.meeting.rests_on
+        own = (row for finding in self.findings for row in finding.rests_on)
+        meeting = self.judged.meeting
+        return (*own, *(meeting.rests_on if meeting else ()), *self.suggestions.rests_on)
 
 
-def advise(resolved: ResolvedBuild) -> tuple[Advice, ...]:
-    """Every joint of a build, in its order."""
-    findings = [finding for rule in JUDGING for finding in rule.judge(resolved)]
+def advise(resolved: ResolvedBuild, asked: tuple[Fraction, ...] = ()) -> tuple[Advice, ...]:
+    """Every joint of a build, in its order; `asked` are lengths to choose among."""
+    findings: dict[int, list[Finding]] = {}
+    for rule in JUDGING:
+        for finding in rule.judge(resolved):
+            place = finding.at.split("/")
+            if place[1] == "joints":
+                findings.setdefault(int(place[2]), []).append(finding)
     return tuple(
-        advise_joint(judged, [f for f in findings if of_joint(f, judged.at)])
+        advise_joint(judged, findings.get(judged.index, ()), asked)
         for judged in resolved.judged_joints
     )
 
 
-def of_joint(finding: Finding, at: str) -> bool:
-    """Whether a finding is about that joint, as a whole or in one of its fields."""
-    return finding.at == at or finding.at.startswith(f"{at}/")
-
-
 def advise_joint(
-    judged: JudgedJoint, findings: list[Finding], asked: Iterable[Fraction] = ()
+    judged: JudgedJoint, findings: Sequence[Finding], asked: tuple[Fraction, ...] = ()
 ) -> Advice:
-    """One joint; `asked` are the lengths to choose among, else those that are made."""
+    """One joint; the lengths judged are those asked about, else those that are made."""
     severities = {finding.severity for finding in findings}
     verdict: Verdict = "nothing-found"
     if severities & {"fault", "warn"}:
         verdict = "mend-first" if "fault" in severities else "look"
-    meeting, want, around = judged.meeting, judged.want, judged.around
-    options: tuple[Option, ...] = ()
-    ruled_out: tuple[RuledOut, ...] = (RuledOut("fasteners", why_not(judged.joint)),)
-    substitutes: tuple[Substitute, ...] = ()
-    if meeting is not None and can_propose(judged):
-        proposed = propose(meeting, want, around)
-        options, ruled_out = proposed.options, proposed.ruled_out
-        substitutes = tuple(substituted(judged, options))
+    key = alike(judged, asked)
     return Advice(
         judged=judged,
         verdict=verdict,
         findings=tuple(findings),
-        options=options,
-        ruled_out=ruled_out,
-        lengths=tuple(judge_lengths(judged, options, asked)),
-        substitutes=substitutes,
-        cautions=tuple(cautions(judged, options)),
+        suggestions=kept(judged.around.catalog, key, lambda: suggest(nameless(judged), asked)),
+        key=key,
         assumed=tuple(assumed(judged)),
+    )
+
+
+def nameless(judged: JudgedJoint) -> JudgedJoint:
+    """The joint with stand-ins for the names of its parts."""
+    meeting = judged.meeting
+    if meeting is None:
+        return judged
+    through, into = replace(meeting.through, name=FIRST), replace(meeting.into, name=SECOND)
+    return replace(judged, meeting=replace(meeting, through=through, into=into, assumed=()))
+
+
+def alike(judged: JudgedJoint, asked: tuple[Fraction, ...]) -> tuple[object, ...]:
+    """What two joints must share for the same to be said of both."""
+    meeting, joint, around = judged.meeting, judged.joint, judged.around
+    if meeting is None:
+        return ("joint", None, joint.into == WALL, joint.method)
+    return (
+        "joint", of_side(meeting.through), of_side(meeting.into), meeting.layers, meeting.lean,
+        meeting.lean_across, judged.fixing, judged.want, joint.method, joint.crosses == 0,
+        joint.lets_move, around.where, around.metric, around.keep, asked,
+    )  # fmt: skip
+
+
+def of_side(side: Side) -> tuple[object, ...]:
+    """A part without its name."""
+    return (
+        side.surface, side.thickness, side.depth, side.narrow, side.wide, side.panel,
+        side.wood.key if side.wood else None, side.treated, side.rests_on,
+    )  # fmt: skip
+
+
+def suggest(judged: JudgedJoint, asked: tuple[Fraction, ...]) -> Suggestions:
+    """Options, what is out, lengths, substitutes and cautions."""
+    meeting, want, around = judged.meeting, judged.want, judged.around
+    if meeting is None or not can_propose(judged):
+        return Suggestions(ruled_out=(RuledOut("fasteners", why_not(judged.joint)),))
+    proposed = propose(meeting, want, around)
+    options = proposed.options
+    return Suggestions(
+        options=options,
+        ruled_out=proposed.ruled_out,
+        lengths=tuple(judge_lengths(judged, options, asked)),
+        substitutes=tuple(substituted(judged, options)),
+        cautions=tuple(cautions(judged, options)),
+        rests_on=tuple(
+            dict.fromkeys(
+                row
+                for option in options
+                for row in (*option.rests_on, *option.hold.rests_on, *option.usual[1])
+            )
+        ),
     )
 
 

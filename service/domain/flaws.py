@@ -5,11 +5,13 @@ One mistake gives one flaw: what follows from it is left out.
 
 from collections.abc import Iterator
 
-from service.domain.fixing import DRIVEN, Fixing
+from service.domain.fixing import DRIVEN, TIPPED, Fixing
 from service.domain.grain import of_weather, of_wood
 from service.domain.meeting import Meeting
 from service.domain.reach import of_sizes
 from service.domain.surroundings import Flaw, Surroundings, said
+
+LONGEST = 12  # in; longer than any screw, nail or dowel of a furniture shop; own
 
 
 def flaws(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
@@ -50,3 +52,6 @@ def contradictions(meeting: Meeting, fixing: Fixing) -> Iterator[Flaw]:
         told = "The method is loose, yet a glue is named."
     if told:
         yield Flaw("mismatch", "warn", "method", told, {"method": fixing.method})
+    elif fixing.length is not None and fixing.length > LONGEST and fixing.method in TIPPED:
+        told = f"No {said(fixing.method)} over {LONGEST} inches is made for wood like this."
+        yield Flaw("mismatch", "warn", "fastener/length", told, {"method": fixing.method})

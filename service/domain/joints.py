@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from service.domain.build import Joint
 from service.domain.catalog import Catalog
@@ -11,8 +12,19 @@ from service.domain.flaws import flaws
 from service.domain.meeting import WALL, Meeting, meet
 from service.domain.parts import ResolvedPart
 from service.domain.stocks import Sizing
-from service.domain.surroundings import Flaw, Surroundings
+from service.domain.surroundings import MARGIN, Flaw, Surroundings
 from service.domain.tooling import tools_of
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What a question about joints may say besides the build: inches.
+
+    `keep` is the wood to leave past a point, `across` the width of the joint.
+    """
+
+    keep: Fraction = MARGIN
+    across: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,10 +44,12 @@ class JudgedJoint:
         return f"#/joints/{self.index}"
 
 
-def judge_joints(sizing: Sizing, by_id: Mapping[str, ResolvedPart]) -> tuple[JudgedJoint, ...]:
+def judge_joints(
+    sizing: Sizing, by_id: Mapping[str, ResolvedPart], wishes: Wishes
+) -> tuple[JudgedJoint, ...]:
     """Every joint of the build, in its order."""
     build, catalog = sizing.build, sizing.catalog
-    around = Surroundings(catalog, build.place.where, build.units == "mm")
+    around = Surroundings(catalog, build.place.where, build.units == "mm", wishes.keep)
     treated = {id: bool(sizing.note_for(part.part).treated) for id, part in by_id.items()}
     tools = tools_of(build.shop.tools, build.region, catalog)
     visible = {id: "front" in part.part.shows for id, part in by_id.items()}
@@ -45,6 +59,7 @@ def judge_joints(sizing: Sizing, by_id: Mapping[str, ResolvedPart]) -> tuple[Jud
             tools=tools,
             glue="none" if joint.lets_move else glue_key(joint.glue, build.region, catalog),
             visible=visible.get(joint.through, False),
+            across=wishes.across,
             sunk=joint.sunk or Want(tools).sunk,
             slope=joint.slope or 0.0,
             edge_distance=joint.edge_distance,

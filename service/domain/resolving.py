@@ -13,10 +13,12 @@ from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint, UnknownName
 from service.domain.fitting import Fit, find_fits
-from service.domain.joints import JudgedJoint, judge_joints
+from service.domain.joints import JudgedJoint, Wishes, judge_joints
 from service.domain.mending import JudgedRun, Trial, judge_runs
 from service.domain.parts import ResolvedPart, resolve_part
 from service.domain.stocks import Sizing
+
+NO_WISHES = Wishes()
 
 
 @dataclass(frozen=True)
@@ -27,6 +29,7 @@ class ResolvedBuild:
     parts: tuple[ResolvedPart, ...]
     runs: tuple[JudgedRun, ...]
     fits: tuple[Fit, ...]
+    wishes: Wishes = NO_WISHES
 
     @property
     def build(self) -> Build:
@@ -53,7 +56,7 @@ class ResolvedBuild:
     @cached_property
     def judged_joints(self) -> tuple[JudgedJoint, ...]:
         """Every joint with what is wrong with its fastening."""
-        return judge_joints(self.sizing, self.by_id)
+        return judge_joints(self.sizing, self.by_id, self.wishes)
 
     @cached_property
     def assumed(self) -> tuple[str, ...]:
@@ -62,14 +65,14 @@ class ResolvedBuild:
         return tuple(dict.fromkeys(said))
 
 
-def resolve(build: Build, catalog: Catalog) -> ResolvedBuild:
+def resolve(build: Build, catalog: Catalog, wishes: Wishes = NO_WISHES) -> ResolvedBuild:
     """Real sizes, solids, materials and sums. Raises UnknownName for names outside the tables."""
     complaints = tuple(unknown_names(build, catalog))
     if complaints:
         raise UnknownName(*complaints)
     sizing = Sizing(build, catalog)
     parts = tuple(resolve_part(index, part, sizing) for index, part in enumerate(build.parts))
-    return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts))
+    return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts), wishes)
 
 
 def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
