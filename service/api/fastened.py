@@ -1,13 +1,16 @@
 """How the advice for a joint looks in answers."""
 
+import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import lru_cache
 from typing import Any
 
+import orjson
+
 from service import quantities
 from service.api import found, shown
-from service.domain.advising import Advice, LengthJudged, Substitute
+from service.domain.advising import FIRST, SECOND, Advice, LengthJudged, Substitute
 from service.domain.candidates import kept
 from service.domain.catalog import Catalog
 from service.domain.gluing import clamp_time
@@ -34,41 +37,49 @@ def drill(inches: Fraction, metric: bool) -> Mapping[str, Any]:
     return quantities.measured(inches, to=None if metric else DRILL_STEP, metric=metric)
 
 
-def joint(advice: Advice, catalog: Catalog, design_values: bool) -> Json:
-    """The answer for one joint."""
+def head(advice: Advice) -> Json:
+    """What is said of this very joint."""
     metric = advice.judged.around.metric
-    alike = kept(
-        catalog,
-        ("shown", design_values, advice.key),
-        lambda: suggestions(advice, catalog, design_values),
-    )
     return {
         "joint": advice.judged.joint.id,
         "at": advice.judged.at,
         "method": advice.judged.joint.method,
         "verdict": advice.verdict,
         "findings": [found.finding(finding, metric) for finding in advice.findings],
-        **_named(alike, advice),
     }
 
 
-def _named(alike: Json, advice: Advice) -> Json:
-    """The shared part of an answer with the names of this joint's parts in its texts."""
-    named = advice.named
-    return alike | {
-        "options": [_with_why(one, advice) for one in alike["options"]],
-        "lengths": [_with_why(one, advice) for one in alike["lengths"]],
-        "ruled_out": [_with_why(one, advice) for one in alike["ruled_out"]],
-        "substitutes": [
-            one | {"option": one["option"] and _with_why(one["option"], advice)}
-            for one in alike["substitutes"]
-        ],
-        "cautions": [named(text) for text in alike["cautions"]],
-    }
+def joint_in_list(advice: Advice, catalog: Catalog, design_values: bool) -> orjson.Fragment:
+    """The answer for one joint of several, as JSON."""
+    own = fields_as_text(head(advice), IN_LIST)
+    return orjson.Fragment(
+        b"{" + own + b"," + shared(advice, catalog, design_values, IN_LIST) + END
+    )
 
 
-def _with_why(told: Json, advice: Advice) -> Json:
-    return told | {"why": advice.named(told["why"])}
+def shared(advice: Advice, catalog: Catalog, design_values: bool, deeper: int) -> bytes:
+    """What joints that are alike have in common, with the names of this one's parts: fields of a
+    JSON object. They are put into text once, as that takes longer than finding them."""
+    pieces = kept(
+        catalog,
+        ("shown", design_values, deeper, advice.suggestions.number),
+        lambda: NAME.split(fields_as_text(suggestions(advice, catalog, design_values), deeper)),
+    )
+    joint = advice.judged.joint  # ids hold nothing that JSON would have to escape
+    names = {FIRST_TEXT: joint.through.encode(), SECOND_TEXT: joint.into.encode()}
+    return b"".join(names.get(piece, piece) for piece in pieces)
+
+
+def fields_as_text(value: Json, deeper: int) -> bytes:
+    """The fields of a JSON object, without its braces, so many spaces deeper than by itself."""
+    text = orjson.dumps(value, option=orjson.OPT_INDENT_2).removeprefix(b"{").removesuffix(b"\n}")
+    return text.replace(b"\n", b"\n" + b" " * deeper)
+
+
+IN_LIST = 4  # spaces: an object in a list of the answer
+END = b"\n    }"
+FIRST_TEXT, SECOND_TEXT = FIRST.encode(), SECOND.encode()
+NAME = re.compile(b"(" + FIRST_TEXT + b"|" + SECOND_TEXT + b")")
 
 
 def suggestions(advice: Advice, catalog: Catalog, design_values: bool) -> Json:

@@ -3,10 +3,11 @@
 from collections.abc import Iterable
 from typing import Any
 
+import orjson
 from flask import Blueprint, Response, request
 
 from service.api import fastened
-from service.api.answers import answered, as_json, carried, chosen_form
+from service.api.answers import MEDIA_TYPES, as_json, as_text, carried, chosen_form
 from service.api.asked_joint import AskedJoint, JointQuery, as_build
 from service.api.bodies import read_json
 from service.api.documents.fields import Word
@@ -39,7 +40,7 @@ def fasten_a_build() -> Response:
     advice = advise(resolved)
     wanted = asked["design_values"] == "true"
     return as_json({
-        "joints": [fastened.joint(one, catalog, wanted) for one in advice],
+        "joints": [fastened.joint_in_list(one, catalog, wanted) for one in advice],
         "not_judged": _not_judged(resolved),
         **_carried(resolved, advice),
     })  # fmt: skip
@@ -52,13 +53,27 @@ def fasten_a_joint() -> Response:
     catalog = house().catalog
     resolved = resolve(as_build(asked, catalog), catalog, asked.wishes)
     advice = advise(resolved, asked.lengths)
-    told = fastened.joint(advice[0], catalog, asked.design_values)
-    told["findings"] = [_at_parameter(finding) for finding in told["findings"]]
+    own = fastened.head(advice[0])
+    own["findings"] = [_at_parameter(finding) for finding in own["findings"]]
     carries = _carried(resolved, advice)
     carries["assumed"] = [*asked.assumed, *carries["assumed"]]
-    answer = {**told, "not_judged": _not_judged(resolved), **carries}
-    del answer["joint"], answer["at"]
-    return answered(answer, fastened.lines(answer, asked.fastener_said, bool(asked.lengths)))
+    about = {name: own[name] for name in ("method", "verdict", "findings")}
+    told = {**about, "not_judged": _not_judged(resolved), **carries}
+    shared = fastened.shared(advice[0], catalog, asked.design_values, 0)
+    if chosen_form("json", "text") == "json":
+        return _as_json(told, shared)
+    whole = {**told, **orjson.loads(b"{" + shared + b"}")}
+    response = as_text(fastened.lines(whole, asked.fastener_said, bool(asked.lengths)))
+    response.vary.add("Accept")
+    return response
+
+
+def _as_json(told: dict[str, Any], shared: bytes) -> Response:
+    """The answer for one joint; what joints share is text already."""
+    text = b"{" + fastened.fields_as_text(told, 0) + b"," + shared + b"\n}\n"
+    response = Response(text, mimetype=MEDIA_TYPES["json"])
+    response.vary.add("Accept")
+    return response
 
 
 PARAMETERS = {

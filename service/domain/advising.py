@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import count
 
 from service.domain.build import Joint
 from service.domain.candidates import kept
@@ -13,7 +14,7 @@ from service.domain.fixing import DRIVEN, Fixing, placed
 from service.domain.flaws import flaws
 from service.domain.holding import CAUTION
 from service.domain.joints import JudgedJoint, can_propose
-from service.domain.meeting import WALL, Meeting, Side
+from service.domain.meeting import WALL, Meeting
 from service.domain.proposing import Option, best, complete, propose
 from service.domain.refastening import lengths_of
 from service.domain.resolving import ResolvedBuild
@@ -25,6 +26,7 @@ from service.domain.tooling import said as tools_said
 
 JUDGING = tuple(rule for rule in RULES if rule.code.startswith(("fastener.", "glue.")))
 OF_LENGTH = frozenset({"pokes-out", "too-short", "breaks-out", "pocket-length", "mismatch"})
+NUMBERS = count()
 BY_HAND = "by hand"
 FIRST, SECOND = "\ue000", "\ue001"  # stand-ins, of the characters that no text may hold
 WIDE_ACROSS = Fraction(6)  # in; solid wood wider than that moves enough to matter; practice
@@ -57,8 +59,12 @@ class Substitute:
 
 @dataclass(frozen=True, slots=True)
 class Suggestions:
-    """What can be said of a joint whatever its parts are called; see `Advice.named`."""
+    """What can be said of a joint whatever its parts are called; see `Advice.named`.
 
+    No two have the same `number`.
+    """
+
+    number: int
     options: tuple[Option, ...] = ()
     ruled_out: tuple[RuledOut, ...] = ()
     lengths: tuple[LengthJudged, ...] = ()
@@ -69,7 +75,7 @@ class Suggestions:
 
 @dataclass(frozen=True, slots=True)
 class Advice:
-    """The answer for one joint. Joints that are alike share their `suggestions`, and the `key`.
+    """The answer for one joint. Joints that are alike share their `suggestions`.
 
     In the texts of suggestions stand-ins take the place of the parts' names.
     """
@@ -78,7 +84,6 @@ class Advice:
     verdict: Verdict
     findings: tuple[Finding, ...]
     suggestions: Suggestions
-    key: tuple[object, ...]
     assumed: tuple[str, ...]
 
     def named(self, text: str) -> str:
@@ -116,13 +121,12 @@ def advise_joint(
     verdict: Verdict = "nothing-found"
     if severities & {"fault", "warn"}:
         verdict = "mend-first" if "fault" in severities else "look"
-    key = alike(judged, asked)
+    key = ("joint", judged.key, asked)
     return Advice(
         judged=judged,
         verdict=verdict,
         findings=tuple(findings),
         suggestions=kept(judged.around.catalog, key, lambda: suggest(nameless(judged), asked)),
-        key=key,
         assumed=tuple(assumed(judged)),
     )
 
@@ -136,34 +140,15 @@ def nameless(judged: JudgedJoint) -> JudgedJoint:
     return replace(judged, meeting=replace(meeting, through=through, into=into, assumed=()))
 
 
-def alike(judged: JudgedJoint, asked: tuple[Fraction, ...]) -> tuple[object, ...]:
-    """What two joints must share for the same to be said of both."""
-    meeting, joint, around = judged.meeting, judged.joint, judged.around
-    if meeting is None:
-        return ("joint", None, joint.into == WALL, joint.method)
-    return (
-        "joint", of_side(meeting.through), of_side(meeting.into), meeting.layers, meeting.lean,
-        meeting.lean_across, judged.fixing, judged.want, joint.method, joint.crosses == 0,
-        joint.lets_move, around.where, around.metric, around.keep, asked,
-    )  # fmt: skip
-
-
-def of_side(side: Side) -> tuple[object, ...]:
-    """A part without its name."""
-    return (
-        side.surface, side.thickness, side.depth, side.narrow, side.wide, side.panel,
-        side.wood.key if side.wood else None, side.treated, side.rests_on,
-    )  # fmt: skip
-
-
 def suggest(judged: JudgedJoint, asked: tuple[Fraction, ...]) -> Suggestions:
     """Options, what is out, lengths, substitutes and cautions."""
     meeting, want, around = judged.meeting, judged.want, judged.around
     if meeting is None or not can_propose(judged):
-        return Suggestions(ruled_out=(RuledOut("fasteners", why_not(judged.joint)),))
+        return Suggestions(next(NUMBERS), ruled_out=(RuledOut("fasteners", why_not(judged.joint)),))
     proposed = propose(meeting, want, around)
     options = proposed.options
     return Suggestions(
+        next(NUMBERS),
         options=options,
         ruled_out=proposed.ruled_out,
         lengths=tuple(judge_lengths(judged, options, asked)),

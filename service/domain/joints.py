@@ -5,11 +5,11 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Joint
-from service.domain.catalog import Catalog
+from service.domain.catalog import Catalog, Interval
 from service.domain.choosing import Want
 from service.domain.fixing import Fixing, fixing_of
 from service.domain.flaws import flaws
-from service.domain.meeting import WALL, Meeting, meet
+from service.domain.meeting import WALL, Meeting, Side, meet
 from service.domain.parts import ResolvedPart
 from service.domain.stocks import Sizing
 from service.domain.surroundings import MARGIN, Flaw, Surroundings
@@ -38,6 +38,7 @@ class JudgedJoint:
     flaws: tuple[Flaw, ...]
     want: Want
     around: Surroundings
+    key: tuple[object, ...] = ()
 
     @property
     def at(self) -> str:
@@ -80,12 +81,65 @@ def judge_joint(
 ) -> JudgedJoint:
     """One joint. Where nobody said which surface is entered, nothing grave is found."""
     fixing = fixing_of(joint, around.catalog)
+    key = alike(joint, meeting, fixing, want, around)
     if meeting is None or fixing is None:
-        return JudgedJoint(index, joint, meeting, fixing, (), want, around)
+        return JudgedJoint(index, joint, meeting, fixing, (), want, around, key)
     found = tuple(flaws(meeting, fixing, around))
     if not meeting.enters_stated:
         found = tuple(replace(flaw, severity="note") for flaw in found)
-    return JudgedJoint(index, joint, meeting, fixing, found, want, around)
+    return JudgedJoint(index, joint, meeting, fixing, found, want, around, key)
+
+
+def alike(
+    joint: Joint,
+    meeting: Meeting | None,
+    fixing: Fixing | None,
+    want: Want,
+    around: Surroundings,
+) -> tuple[object, ...]:
+    """What two joints must share for the same to be said of both, but for the parts' names.
+
+    Fractions are taken apart: whole numbers are quicker to look up.
+    """
+    if meeting is None:
+        return (None, joint.into == WALL, joint.method)
+    stated: tuple[object, ...] = ()
+    if fixing is not None:
+        stated = (
+            fixing.method, *ratio(fixing.length), *ratio(fixing.diameter), fixing.gauge,
+            fixing.thread, fixing.coating, fixing.pilot, *ratio(fixing.end_distance),
+            fixing.has_fastener,
+        )  # fmt: skip
+    return (
+        *of_side(meeting.through), *of_side(meeting.into), *ratio(meeting.layers), meeting.lean,
+        *sizes(meeting.lean_across), meeting.enters_stated, *stated, joint.method,
+        joint.crosses == 0, joint.lets_move, want.tools, want.glue, joint.glue, want.visible,
+        *ratio(want.across), *ratio(want.sunk), want.slope, *ratio(want.edge_distance),
+        around.where, around.metric, *ratio(around.keep),
+    )  # fmt: skip
+
+
+def of_side(side: Side) -> tuple[object, ...]:
+    """A part without its name."""
+    return (
+        side.surface, *sizes(side.thickness), *sizes(side.depth), *sizes(side.narrow),
+        *sizes(side.wide), side.panel, side.wood.key if side.wood else None, side.treated,
+        *side.rests_on,
+    )  # fmt: skip
+
+
+def sizes(interval: Interval | None) -> tuple[int, ...]:
+    """An interval in whole numbers."""
+    if interval is None:
+        return ()
+    if interval.low is interval.high:
+        return interval.low.as_integer_ratio()
+    return (*ratio(interval.low), *ratio(interval.listed), *ratio(interval.high))
+
+
+def ratio(size: Fraction | None) -> tuple[int, ...]:
+    """A fraction in whole numbers."""
+    return (0,) if size is None else size.as_integer_ratio()
 
 
 def can_propose(judged: JudgedJoint) -> bool:

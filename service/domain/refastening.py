@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made
+from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made, kept
 from service.domain.choosing import Choice, best_of, choose
 from service.domain.findings import Change, Mend
 from service.domain.fixing import Fixing
@@ -29,13 +29,16 @@ def mend_for(judged: JudgedJoint, code: str) -> Mend | None:
         path = f"{judged.at[1:]}/fastener/thread"
         return Mend(f"Take the {thread} thread.", (Change(path, thread),))
     if code in OTHER_LENGTH:
-        length = other_length(judged)
+        length = kept(judged.around.catalog, ("length", judged.key), lambda: other_length(judged))
         if length is not None:
             say = judged.around.say(length)
             text = exact(length, judged.around.metric)
             path = f"{judged.at[1:]}/fastener/length"
             return Mend(f"Take the {say} length.", (Change(path, text, adds=True),))
-    return next(other_fixings(judged, code), None)
+    choice = kept(
+        judged.around.catalog, ("other", code, judged.key), lambda: next(others(judged, code), None)
+    )
+    return as_mend(judged, choice) if choice else None
 
 
 def other_length(judged: JudgedJoint) -> Fraction | None:
@@ -80,7 +83,7 @@ def lengths_of(judged: JudgedJoint) -> Made | None:
     return Made(fixing.method, "", diameter, tuple(sorted(lengths)), fixing.gauge)
 
 
-def other_fixings(judged: JudgedJoint, code: str) -> Iterator[Mend]:
+def others(judged: JudgedJoint, code: str) -> Iterator[Choice]:
     """The same method in another size, else the best other way that the shop has tools for."""
     meeting, around, want = judged.meeting, judged.around, judged.want
     if meeting is None or judged.fixing is None:
@@ -89,11 +92,11 @@ def other_fixings(judged: JudgedJoint, code: str) -> Iterator[Mend]:
     if code not in ("no-tool", "pocket-thin", "mismatch"):
         same = choose(meeting, method, want, around)
         if isinstance(same, Choice):
-            yield as_mend(judged, same)
+            yield same
             return
     other = best(meeting, want, around)
     if other is not None and other.fixing.method != method:
-        yield as_mend(judged, other)
+        yield other
 
 
 def as_mend(judged: JudgedJoint, choice: Choice) -> Mend:
