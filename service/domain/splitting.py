@@ -137,10 +137,11 @@ def _diameters(catalog: Catalog, standing: Standing, key: str) -> Distance:
 
 def _lowered(catalog: Catalog, advised: Distance, least: Fraction, key: str) -> Distance:
     """The same advice with a smaller least distance, where practice goes nearer."""
-    rule = catalog.practice.get(key)
-    if rule is None or least >= advised.least:
+    if least >= advised.least:
         return advised
-    return Distance(least, advised.advised, (*advised.rests_on, rule.row))
+    rule = catalog.practice.get(key)
+    rows = (rule.row,) if rule else ()
+    return Distance(least, advised.advised, (*advised.rests_on, *rows))
 
 
 def _raised(catalog: Catalog, distance: Distance, key: str, advised: bool = False) -> Distance:

@@ -134,8 +134,8 @@ def test_a_cold_shop_is_found_at_its_parameter(
 
 
 def test_a_warm_shop_is_warned_of_without_a_figure(client: FlaskClient) -> None:
-    warm = asked(client, "/v1/glue-up?glue=yellow+glue&temperature=90F")
-    mild = asked(client, "/v1/glue-up?glue=yellow+glue&temperature=70F")
+    warm = asked(client, "/v1/glue-up?glue=yellow+glue&temperature=75.5F")
+    mild = asked(client, "/v1/glue-up?glue=yellow+glue&temperature=75F")
     assert any("faster" in text for text in warm["assumed"])
     assert not any("faster" in text for text in mild["assumed"])
 
@@ -200,3 +200,15 @@ def test_clamps_that_can_not_be_counted_are_refused_at_their_parameter(
     response = client.get(f"/v1/clamps?{query}")
     assert response.status_code == 422, response.text
     assert [error["parameter"] for error in response.json["errors"]] == [parameter]
+
+
+def test_a_glue_that_nobody_knows_is_refused_at_its_joint(client: FlaskClient) -> None:
+    board = {"stock": "1x4", "length": "20"}
+    build = {
+        "name": "Two boards",
+        "parts": [{"id": "a", **board}, {"id": "b", **board}],
+        "joints": [{"id": "j", "through": "a", "into": "b", "glue": "wallpaper paste"}],
+    }
+    response = client.post("/v1/check", json=build)
+    assert response.status_code == 422
+    assert [error["pointer"] for error in response.json["errors"]] == ["#/joints/0/glue"]

@@ -1,5 +1,6 @@
 """Holes for screws against the charts that were read, and what must hold of any hole."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -16,15 +17,17 @@ WOODS = [None, "spf", "oak-white", "mdf", "plywood-softwood", "yellow-poplar"]
 
 
 # Charts read for the tables: a page, a plate and a card agree on these usual drills.
-@pytest.mark.parametrize(
-    ("gauge", "wood", "pilot"),
-    [
+PILOTS = (
         ("6", "spf", "5/64"), ("8", "spf", "3/32"), ("10", "spf", "7/64"), ("12", "spf", "1/8"),
         ("6", "oak-white", "3/32"), ("8", "oak-white", "7/64"), ("10", "oak-white", "1/8"),
         ("6", "mdf", "3/32"), ("8", "mdf", "7/64"), ("10", "mdf", "1/8"),
         ("8", "yellow-poplar", "3/32"),
-    ],
 )  # fmt: skip
+# Charted 3/16 in is under the 0.190 in shank of a No. 10; 13/64 in is the next drill up.
+SHANKS = (("6", "9/64"), ("8", "11/64"), ("10", "13/64"))
+
+
+@pytest.mark.parametrize(("gauge", "wood", "pilot"), PILOTS)
 def test_the_usual_pilot_is_the_charted_one(
     catalog: Catalog, gauge: str, wood: str, pilot: str
 ) -> None:
@@ -32,8 +35,7 @@ def test_the_usual_pilot_is_the_charted_one(
     assert drilled.pilot is not None and drilled.pilot.usual == F(pilot)
 
 
-# Charted 3/16 in is under the 0.190 in shank of a No. 10; 13/64 in is the next drill up.
-@pytest.mark.parametrize(("gauge", "hole"), [("6", "9/64"), ("8", "11/64"), ("10", "13/64")])
+@pytest.mark.parametrize(("gauge", "hole"), SHANKS)
 def test_the_hole_for_the_shank_is_the_next_drill_up(
     catalog: Catalog, gauge: str, hole: str
 ) -> None:
@@ -129,3 +131,24 @@ def test_a_screw_that_is_not_made_is_refused(
     with pytest.raises(UnknownName) as refused:
         screw_named(catalog, gauge, diameter)
     assert refused.value.complaints[0].place == ("gauge" if gauge else "diameter")
+
+
+# No pilot is required up to G 0.5 (code of 2024): hardwoods under it are drilled like softwood.
+@pytest.mark.parametrize(("gravity", "word"), [(0.49, "soft"), (0.5, "hard"), (0.68, "hard")])
+def test_a_hardwood_is_light_under_one_half(catalog: Catalog, gravity: float, word: str) -> None:
+    told = catalog.woods["oak-white"].gravity_12
+    assert told is not None
+    spread = replace(told, low=gravity, high=gravity)
+    wood = replace(catalog.woods["oak-white"], gravity_12=spread)
+    assert hardness(catalog, wood)[0] == word
+
+
+# A No. 8 is 4.166 mm: within 0.1 mm of 4 mm a screw is metric, beyond it the gauge is nearer.
+@pytest.mark.parametrize(
+    ("millimeters", "key"),
+    [("4", "chipboard-screw.4mm"), ("4.1", "chipboard-screw.4mm"), ("4.101", "wood-screw.no-8")],
+)
+def test_a_diameter_between_metric_and_gauge_is_settled(
+    catalog: Catalog, millimeters: str, key: str
+) -> None:
+    assert screw_named(catalog, None, F(millimeters) * MM).key == key

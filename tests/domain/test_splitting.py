@@ -131,3 +131,12 @@ def test_a_pilot_never_asks_for_more_room_and_least_is_never_over_advised(
         with_pilot, without = getattr(bored, name), getattr(bare, name)
         assert 0 < with_pilot.least <= with_pilot.advised
         assert with_pilot.advised <= without.advised
+
+
+@pytest.mark.parametrize("standing", [NO_8, BRAD, replace(BRAD, diameter=F("0.131"))])
+def test_without_the_rules_of_thumb_builders_are_not_alarmed_sooner(
+    catalog: Catalog, standing: Standing
+) -> None:
+    bare = replace(catalog, practice={})
+    told, untold = distances(catalog, standing), distances(bare, standing)
+    assert (told.end.least, told.edge.least) == (untold.end.least, untold.edge.least)

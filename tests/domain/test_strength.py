@@ -215,3 +215,60 @@ def test_what_no_table_assigns_has_none(catalog: Catalog, wood: str) -> None:
 def test_without_a_wood_a_common_softwood_is_taken_and_said(catalog: Catalog) -> None:
     unknown = assigned_gravity(catalog, None)
     assert unknown is not None and unknown.value == 0.42 and unknown.assumed
+
+
+# NDS 2018, table 12.3.1B: 4, 3.6 and 3.2 from 1/4 in up, a quarter more across the grain; 2.2 up to
+# 0.17 in and 10 D + 0.5 above.
+@pytest.mark.parametrize(
+    ("dowel", "terms"),
+    [
+        (Dowel(0.5, 0.5, 45_000, threaded=False), (4, 3.6, 3.2)),
+        (Dowel(0.5, 0.5, 45_000, threaded=False, grain_angle=90), (5, 4.5, 4)),
+        (Dowel(0.5, 0.5, 45_000, threaded=False, grain_angle=45), (4.5, 4.05, 3.6)),
+        (Dowel(0.25, 0.173, 70_000, threaded=True, grain_angle=90), (2.7875,) * 3),
+        (Dowel(0.216, 0.17, 80_000, threaded=True), (2.2,) * 3),
+        (Dowel(0.216, 0.172, 80_000, threaded=True), (2.22,) * 3),
+        (Dowel(0.249, 0.249, 70_000, threaded=False), (2.99,) * 3),
+    ],
+)
+def test_the_reduction_terms_are_those_of_the_table(
+    dowel: Dowel, terms: tuple[float, float, float]
+) -> None:
+    assert strength.reduction(dowel) == pytest.approx(terms)
+
+
+# NDS 2018, 12.2-6: the part counts up to 2.5 head diameters thick, and no further.
+def test_a_thicker_part_holds_the_head_no_better(catalog: Catalog) -> None:
+    heads = [strength.pull_through(0.5, 0.25, 0.25 * times) for times in (2.4, 2.5, 2.52, 5)]
+    assert heads[0] < heads[1] == pytest.approx(heads[2]) == pytest.approx(heads[3])
+
+
+# NDS 2018: screws of gauges 6 to 24, in woods of G 0.31 to 0.73.
+@pytest.mark.parametrize("gauge", [6, 24])
+def test_the_first_and_the_last_gauge_of_the_tables_have_a_number(
+    catalog: Catalog, gauge: int
+) -> None:
+    assert screw_hold(catalog, screw_of(catalog, gauge), seat(bite="4")).sheared is not None
+
+
+@pytest.mark.parametrize(
+    ("gravity", "counts"), [(0.305, False), (0.31, True), (0.73, True), (0.735, False)]
+)
+def test_a_wood_outside_the_range_has_no_value_for_pulling_a_screw(
+    catalog: Catalog, gravity: float, counts: bool
+) -> None:
+    hold = screw_hold(catalog, screw_of(catalog, 8), seat(wood=Gravity(gravity, ())))
+    assert (hold.pulled is not None) is counts
+
+
+# NDS 2018: smooth nails of 0.092 to 0.375 in.
+@pytest.mark.parametrize(
+    ("diameter", "counts"), [("0.0915", False), ("0.092", True), ("0.375", True), ("0.376", False)]
+)
+def test_a_nail_outside_the_range_has_no_value_for_pulling(
+    catalog: Catalog, diameter: str, counts: bool
+) -> None:
+    nail = nail_of(catalog, "common.8d")
+    size = Fraction(diameter)
+    other = replace(nail, diameter=replace(nail.diameter, low=size, high=size))
+    assert (nail_hold(catalog, other, seat(bite="3")).pulled is not None) is counts

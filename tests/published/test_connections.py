@@ -93,6 +93,63 @@ def test_a_printed_strength_comes_out(catalog: Catalog, row: dict[str, str]) -> 
         assert abs(found - expected) <= float(row["tolerance"])
 
 
+def sizes_told(row: dict[str, str]) -> tuple[str, str, str | None]:
+    """The fastener that a printed row names, with the diameters printed for it."""
+    inputs = json.loads(row["inputs"])
+    key = f"wood-screw.{inputs['gauge']}" if "gauge" in inputs else inputs.get("nail", "")
+    return key, inputs.get("diameter", ""), inputs.get("root_diameter")
+
+
+def sizes_held(catalog: Catalog, key: str) -> tuple[Fraction, Fraction | None]:
+    """The diameters of a screw or a nail in the tables."""
+    made = {thing.key: thing for thing in (*catalog.fasteners.screws, *catalog.fasteners.nails)}
+    root = getattr(made[key], "root", None)
+    return made[key].diameter.value, root.value if root else None
+
+
+NAMED = sorted({sizes_told(row) for row in CONNECTIONS if sizes_told(row)[0]}, key=str)
+
+
+@pytest.mark.parametrize(("key", "diameter", "root"), NAMED)
+def test_the_fasteners_of_the_code_are_those_of_the_tables(
+    catalog: Catalog, key: str, diameter: str, root: str | None
+) -> None:
+    held = sizes_held(catalog, key)
+    assert held[0] == length(diameter)
+    assert root is None or held[1] == length(root)
+
+
+# NDS 2018, table L3: root diameters of rolled threads.
+ROOTS = {
+    6: "0.113", 7: "0.122", 8: "0.131", 9: "0.142", 10: "0.152", 12: "0.171", 14: "0.196",
+    16: "0.209", 18: "0.232", 20: "0.255", 24: "0.298",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("gauge", "root"), ROOTS.items())
+def test_the_root_of_a_screw_is_the_printed_one(catalog: Catalog, gauge: int, root: str) -> None:
+    assert sizes_held(catalog, f"wood-screw.no-{gauge}")[1] == Fraction(root)
+
+
+# NDS 2018, table L4: diameters of common, box and sinker nails by pennyweight.
+NAILS = {
+    "common": {6: "0.113", 7: "0.113", 8: "0.131", 10: "0.148", 12: "0.148", 16: "0.162",
+               20: "0.192", 30: "0.207", 40: "0.225", 50: "0.244", 60: "0.263"},
+    "box": {6: "0.099", 7: "0.099", 8: "0.113", 10: "0.128", 12: "0.128", 16: "0.135",
+            20: "0.148", 30: "0.148", 40: "0.162"},
+    "sinker": {6: "0.092", 7: "0.099", 8: "0.113", 10: "0.120", 12: "0.135", 16: "0.148",
+               20: "0.177", 30: "0.192", 40: "0.207", 60: "0.244"},
+}  # fmt: skip
+PENNIES = [(f"{kind}.{d}d", size) for kind, sizes in NAILS.items() for d, size in sizes.items()]
+
+
+@pytest.mark.parametrize(("nail", "diameter"), PENNIES)
+def test_the_diameter_of_a_nail_is_the_printed_one(
+    catalog: Catalog, nail: str, diameter: str
+) -> None:
+    assert sizes_held(catalog, nail)[0] == Fraction(diameter)
+
+
 def test_all_values_of_the_code_are_tried() -> None:
     assert len(CONNECTIONS) == 48
 

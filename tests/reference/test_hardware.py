@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from service.domain.catalog import Catalog
-from service.domain.fasteners import LARGEST_GAUGE, Fasteners, gauge_diameter, gauge_number
+from service.domain.fasteners import Fasteners, gauge_diameter, gauge_number
 from service.reference.fasteners import ConnectionConstant, Nail, PilotHole, Screw, Staple
 from service.reference.gluing import Glue
 from service.reference.reading import Rows
@@ -45,7 +45,7 @@ def test_every_wood_screw_is_as_thick_as_its_gauge_says(fasteners: Fasteners) ->
     for screw in fasteners.screws:
         if screw.gauge is not None:
             number = gauge_number(screw.gauge)
-            assert 0 <= number <= LARGEST_GAUGE
+            assert 0 <= number <= 24
             # No. 11 is printed in millimeters alone, to two places.
             assert abs(screw.diameter.value - gauge_diameter(number)) < F("0.0002")
 
@@ -107,6 +107,12 @@ def test_nails_of_a_type_come_thinnest_first(fasteners: Fasteners) -> None:
     assert {nail.type for nail in fasteners.nails_of("brad", "pin")} == {"brad", "pin"}
 
 
+def test_a_metric_nail_is_as_thick_and_long_as_its_name_says(fasteners: Fasteners) -> None:
+    for nail in fasteners.nails_of("round-head", "lost-head"):
+        thick, _, long = nail.key.partition(".")[2].partition("x")
+        assert (nail.diameter.value, nail.lengths.made) == (F(thick) * MM, (F(long) * MM,))
+
+
 def test_a_staple_has_legs_and_a_crown(fasteners: Fasteners) -> None:
     staple = next(s for s in fasteners.staples if s.key == "narrow-crown.18ga")
     assert staple.crown.value == F(1, 4) and staple.lengths.made[-1] == F(3, 2)
@@ -119,6 +125,13 @@ def test_a_hole_is_found_by_wood_or_for_any_wood(fasteners: Fasteners) -> None:
     assert soft is not None and hard is not None and shank is not None
     assert (soft.usual, hard.usual, shank.usual) == (F(3, 32), F(7, 64), F(11, 64))
     assert fasteners.drill("no-24", "pilot", "soft") is None
+
+
+def test_drills_come_in_sixty_fourths(fasteners: Fasteners) -> None:
+    """But for number drills, which are printed in thousandths: a No. 29 is 0.136 in."""
+    for drill in fasteners.drills.values():
+        for size in (drill.low, drill.usual, drill.high):
+            assert (size * 64).denominator == 1 or size == F("0.136")
 
 
 def test_pocket_practice_names_the_usual_length_first(fasteners: Fasteners) -> None:

@@ -5,6 +5,7 @@ import tempfile
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -12,12 +13,29 @@ from service.api.documents.build import BuildForm
 from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.checking import check
+from service.domain.clamping import clamping
+from service.domain.fasteners import ScrewSize, gauge_diameter, gauge_number
+from service.domain.gluing import Label, coldest, working_time
+from service.domain.gravity import Gravity, assigned_gravity
+from service.domain.holding import Seat, screw_hold
+from service.domain.pilot_holes import drilling, screw_named
+from service.domain.splitting import Standing, distances
 from service.reference.building import build as build_tables
 from service.reference.cataloging import catalog_of
 from service.reference.opening import open_for_reading
 from service.reference.printed import Printed
 from service.reference.reading import Rows, read_rows
 from tests.checking.cases import CASES
+from tests.domain.test_gluing import COLDEST, OPEN_TIMES
+from tests.domain.test_pilot_holes import PILOTS
+from tests.published.test_connections import (
+    CONNECTIONS,
+    FORMULAS,
+    NAMED,
+    PENNIES,
+    ROOTS,
+    sizes_held,
+)
 from tests.published.test_published import CALCULATIONS, WOOD, Asked
 
 PROJECT = Path(__file__).resolve().parents[2]
@@ -30,11 +48,28 @@ DECISIVE = {
     "assigned_gravities": ("gravity",),
     "panel_values": ("low", "usual"),
     "saw_limits": ("low", "high"),
+    "screw_values": ("low", "high"),
+    "nail_values": ("low", "high"),
+    "pilot_holes": ("low", "high", "usual"),
+    "connection_constants": ("value",),
+    "glue_values": ("low", "high", "usual"),
+    "glue_classes": ("low", "high"),
 }
+# Where only some rows of a table decide anything: the column that says so, and how it begins.
 ONLY = {
-    "species_values": ("specific-gravity",),
-    "panel_values": ("density", "specific-gravity"),
-}
+    "species_values": ("property", ("specific-gravity",)),
+    "panel_values": ("property", ("density", "specific-gravity")),
+    "screw_values": ("property", ("major-diameter", "root-diameter")),
+    "nail_values": ("key", tuple(f"{key}.diameter" for key, _ in PENNIES)),
+    "connection_constants": (
+        "key", ("yield-strength.d-", "bearing.steel", "end-grain.lateral",
+                "planning-gravity.softwood", "planning-gravity.lightest",
+                *(f"spacing.wood.{bored}prebored.{what}" for bored in ("", "not-")
+                  for what in ("edge", "end.away", "row"))),
+    ),
+    "glue_values": ("property", ("open-time", "lowest-temperature", "slower-when-cold")),
+    "glue_classes": ("key", ("clamp-placing", "clamp-pressure")),
+}  # fmt: skip
 
 Findings = list[tuple[str, str, str]]
 
@@ -44,13 +79,22 @@ class Evidence:
     """What the tests know: printed values, and builds with the findings they give."""
 
     builds: tuple[tuple[Build, Findings], ...]
+    fastened: list[object]
 
     def notices(self, rows: Rows) -> bool:
         """Whether anything differs with these rows."""
         catalog = catalog_of(rows)
-        return any(grave(b, catalog) != expected for b, expected in self.builds) or any(
-            off(Asked(catalog, rows), row) for row in WOOD
+        return (
+            any(grave(b, catalog) != expected for b, expected in self.builds)
+            or any(off(Asked(catalog, rows), row) for row in WOOD)
+            or fastened(catalog) != self.fastened
         )
+
+
+def gauge_off(screw: ScrewSize) -> bool:
+    """Whether a screw is not as thick as its gauge says."""
+    number = gauge_number(screw.gauge or "no-0")
+    return abs(screw.diameter.value - gauge_diameter(number)) >= Fraction("0.0002")
 
 
 def grave(build: Build, catalog: Catalog) -> Findings:
@@ -78,7 +122,36 @@ def evidence(catalog: Catalog) -> Evidence:
         if path.name != "expected.json"
     ]
     builds = [form.load(document) for document in documents]
-    return Evidence(tuple((build, grave(build, catalog)) for build in builds))
+    return Evidence(tuple((build, grave(build, catalog)) for build in builds), fastened(catalog))
+
+
+def fastened(catalog: Catalog) -> list[object]:
+    """What the tests of fastenings and glue hold against print, in the order they do."""
+    found: list[object] = [sizes_held(catalog, key) for key, _, _ in NAMED]
+    for row in CONNECTIONS:
+        inputs = json.loads(row["inputs"])
+        found.append(FORMULAS[row["what"]](catalog, inputs, row["unit"]))
+    for gauge, wood, _ in PILOTS:
+        screw = screw_named(catalog, gauge, None)
+        drilled = drilling(catalog, screw, catalog.woods[wood])
+        found += [drilled.pilot, drilled.clearance]
+    drills = catalog.fasteners.drills.values()
+    found += [drill for drill in drills if (drill.low + drill.high + drill.usual) * 64 % 1]
+    found += [sizes_held(catalog, f"wood-screw.no-{gauge}")[1] for gauge in ROOTS]
+    found += [sizes_held(catalog, nail) for nail, _ in PENNIES]
+    found += [gauge_off(screw) for screw in catalog.fasteners.screws if screw.gauge]
+    found += [working_time(catalog.glues[g], Label(), Fraction(50)) for g, _, _ in OPEN_TIMES]
+    found += [coldest(catalog.glues[glue], Label()) for glue, _ in COLDEST]
+    light = catalog.woods["pine-us"]
+    found += [assigned_gravity(catalog, None), assigned_gravity(catalog, light)]
+    end = Seat(Fraction(1, 2), Fraction(2), Fraction(2), "end", Gravity(0.5, ()), Gravity(0.5, ()))
+    found.append(screw_hold(catalog, screw_named(catalog, "10", None), end))
+    for wood in ("spf", "oak-white", "cherry-black"):
+        found.append(clamping(catalog, Fraction(36), Fraction(3, 4), wood=catalog.woods[wood]))
+    for piloted in (True, False):
+        screw = Standing(Fraction("0.164"), piloted, Fraction(3, 4), gauge="no-8")
+        found.append(distances(catalog, screw))
+    return found
 
 
 def shaken(rows: Rows) -> Iterator[tuple[str, str, Rows]]:
@@ -86,7 +159,7 @@ def shaken(rows: Rows) -> Iterator[tuple[str, str, Rows]]:
     for table, columns in DECISIVE.items():
         for place, cells in enumerate(rows.tables[table]):
             asked = ONLY.get(table)
-            wanted = asked is None or cells["property"].startswith(asked)
+            wanted = asked is None or cells[asked[0]].startswith(asked[1])
             if cells["preferred"] != "yes" or not wanted:
                 continue
             for column in columns:
