@@ -11,6 +11,7 @@ from service.domain.rules import (
     BY_CODE,
     RULES,
     cuts,
+    fastening,
     fits,
     glue_ups,
     gluing,
@@ -20,7 +21,7 @@ from service.domain.rules import (
     sizes,
 )
 
-SUBJECTS = (cuts, fits, glue_ups, gluing, panels, parts, runs, sizes)
+SUBJECTS = (cuts, fastening, fits, glue_ups, gluing, panels, parts, runs, sizes)
 
 
 def test_every_rule_that_is_written_is_in_the_list() -> None:
