@@ -45,7 +45,7 @@ FASTER = (
 class GlueUpQuery(QueryForm):
     """Joints, minutes, people and temperature; what the bottle's own label says wins."""
 
-    glue = Text(load_default=FOR_INDOORS)
+    glue = Text()
     region = Text(load_default="us")
     joints = WholeText(1, 1000, load_default=1)
     minutes_each = Duration("min")
@@ -69,7 +69,7 @@ _FORM = GlueUpQuery()
 def time_a_glue_up() -> Response:
     """Joints and minutes against the time that the glue leaves, and groups to split into."""
     asked, catalog = read_query(_FORM), house().catalog
-    glue = glue_named(catalog, asked["region"], asked["glue"])
+    glue = glue_named(catalog, asked["region"], asked.get("glue", FOR_INDOORS))
     label = Label(asked.get("open_time"), asked.get("assembly_time"), asked.get("coldest"))
     warmth = asked.get("temperature")
     limit = working_time(glue, label, warmth)
@@ -148,8 +148,8 @@ def _rows(glue: Glue, label: Label, limit: Limit | None) -> Iterator[str]:
 
 
 def _assumed(asked: Mapping[str, Any]) -> Iterator[str]:
-    if asked["glue"] == FOR_INDOORS:
-        yield "white glue, the common one for indoors, is taken where none other is named"
+    if "glue" not in asked:
+        yield "no glue is named: white glue, the common one for indoors, is taken"
     if asked.get("temperature") is None:
         yield "a shop of about 70 F, for which times are printed"
     elif asked["temperature"] > WARM_SHOP:
