@@ -99,7 +99,16 @@ def test_a_shallow_fastener_has_a_share_of_its_value(diameters: float, share: fl
 # NDS 2018, table I1: bands of nominal diameter, the lower edge left out but for the first.
 @pytest.mark.parametrize(
     ("diameter", "bends"),
-    [("0.099", 100), ("0.142", 100), ("0.1421", 90), ("0.177", 90), ("0.19", 80), ("0.242", 70)],
+    [
+        ("0.099", 100),
+        ("0.142", 100),
+        ("0.1421", 90),
+        ("0.177", 90),
+        ("0.19", 80),
+        ("0.242", 70),
+        ("0.32", 60),
+        ("0.372", 45),
+    ],
 )
 def test_steel_bends_by_its_band(catalog: Catalog, diameter: str, bends: int) -> None:
     found = strength.bending_strength(catalog.constants, Fraction(diameter))
@@ -204,7 +213,9 @@ def test_no_wood_ever_has_the_gravity_of_the_handbook(catalog: Catalog) -> None:
 
 def test_a_shelf_label_counts_as_the_lightest_that_it_may_be(catalog: Catalog) -> None:
     pine = assigned_gravity(catalog, catalog.woods["pine-us"])
+    white = assigned_gravity(catalog, catalog.woods["whitewood-us"])
     assert pine is not None and pine.value == 0.36 and pine.assumed
+    assert white is not None and white.value == 0.36 and white.assumed
 
 
 @pytest.mark.parametrize("wood", ["walnut-black", "mdf", "particleboard", "cherry-black"])

@@ -50,6 +50,12 @@ def test_every_wood_screw_is_as_thick_as_its_gauge_says(fasteners: Fasteners) ->
             assert abs(screw.diameter.value - gauge_diameter(number)) < F("0.0002")
 
 
+def test_a_chipboard_screw_is_as_thick_as_its_name_says(fasteners: Fasteners) -> None:
+    for screw in fasteners.screws_of("chipboard-screw"):
+        named = screw.key.removeprefix("chipboard-screw.").removesuffix("mm")
+        assert screw.diameter.value == F(named) * MM
+
+
 def test_screws_come_thinnest_first_and_their_lengths_shortest_first(
     fasteners: Fasteners,
 ) -> None:

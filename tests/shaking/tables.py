@@ -142,7 +142,7 @@ def fastened(catalog: Catalog) -> list[object]:
     found += [gauge_off(screw) for screw in catalog.fasteners.screws if screw.gauge]
     found += [working_time(catalog.glues[g], Label(), Fraction(50)) for g, _, _ in OPEN_TIMES]
     found += [coldest(catalog.glues[glue], Label()) for glue, _ in COLDEST]
-    light = catalog.woods["pine-us"]
+    light = catalog.woods["whitewood-us"]
     found += [assigned_gravity(catalog, None), assigned_gravity(catalog, light)]
     end = Seat(Fraction(1, 2), Fraction(2), Fraction(2), "end", Gravity(0.5, ()), Gravity(0.5, ()))
     found.append(screw_hold(catalog, screw_named(catalog, "10", None), end))
