@@ -21,13 +21,14 @@ from service.domain.resolving import ResolvedBuild
 from service.domain.rules import RULES
 from service.domain.splitting import BRAD_TURNS
 from service.domain.surroundings import Surroundings
-from service.domain.tooling import BY_METHOD, CLAMPS, EVERY_SHOP, POWERED, Tools
+from service.domain.tooling import BY_METHOD, CLAMPS, DRILLS, EVERY_SHOP, POWERED, Tools
 from service.domain.tooling import said as tools_said
 
 JUDGING = tuple(rule for rule in RULES if rule.code.startswith(("fastener.", "glue.")))
 OF_LENGTH = frozenset({"pokes-out", "too-short", "breaks-out", "pocket-length", "mismatch"})
 NUMBERS = count()
 BY_HAND = "by hand"
+KINDS = {"clamps": CLAMPS, "drill": DRILLS}  # tools that stand in for one another
 FIRST, SECOND = "\ue000", "\ue001"  # stand-ins, of the characters that no text may hold
 WIDE_ACROSS = Fraction(6)  # in; solid wood wider than that moves enough to matter; practice
 SEAT_ONLY = "stop when the head seats: driving on strips the thread in the wood"
@@ -217,9 +218,9 @@ def substituted(judged: JudgedJoint, options: tuple[Option, ...]) -> Iterator[Su
     needed = {tool for any_of in BY_METHOD.get(method or "", ()) for tool in any_of}
     if options:
         needed.update(options[0].choice.tools)
-    groups = [(tool, frozenset({tool})) for tool in sorted(needed - CLAMPS - EVERY_SHOP)]
-    if needed & CLAMPS:
-        groups.append(("clamps", CLAMPS))
+    single = sorted(needed - CLAMPS - DRILLS - EVERY_SHOP)
+    groups = [(tool, frozenset({tool})) for tool in single]
+    groups += [(name, kind) for name, kind in KINDS.items() if needed & kind]
     for name, tools in (*groups, (BY_HAND, POWERED)):
         yield Substitute(name, option_without(judged, meeting, tools))
 
