@@ -21,7 +21,7 @@ METHODS = (
 )  # fmt: skip
 
 POCKET_LENGTHS = tuple(
-    Fraction(n, 4) for n in (4, 5, 6, 8, 10, 12)
+    Fraction(n, 4) for n in (3, 4, 5, 6, 8, 10, 12)
 )  # in; what shops sell; practice, the lengths in table pocket_practice
 METRIC_POCKET_LENGTHS = tuple(mm * MM for mm in (25, 32, 38, 50, 64))
 DOWELS = (

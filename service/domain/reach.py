@@ -7,7 +7,7 @@ thumb may come and go in the tables; they are only shown beside.
 from collections.abc import Iterator
 from fractions import Fraction
 
-from service.domain.driving import POCKET_DRILL, Driven, toe_exit
+from service.domain.driving import POCKET_ADVANCE, POCKET_DRILL, Driven, toe_exit
 from service.domain.findings import Number
 from service.domain.fixing import DRIVEN, Fixing, before, placed
 from service.domain.meeting import BOARDLIKE, Meeting
@@ -18,6 +18,7 @@ BITE_SHARE = Fraction(2, 3)  # of what is passed; row thread-in-base.two-thirds
 GLUED_BITE_SHARE = Fraction(1, 2)  # where glue carries and the fastener only holds it; own
 LEAST_BITE, ENOUGH_BITE = Fraction(1, 4), Fraction(1)  # in; row bite.two-by-parts; own
 POCKET_BITE = Fraction(3, 8)  # in; a pocket screw with less holds little; own
+POCKET_KEEP = Fraction(3, 4)  # of what is kept past other points; own
 SLANTED_BITE = Fraction(3, 8)  # in; a toe-driven fastener with less holds little; own
 LEAST_FOR_POCKET = Fraction(7, 16)  # in; half-inch stock is the thinnest in use; practice
 THICKEST = Fraction(1, 4)  # of the wood across the fastener; row screw-diameter.edge
@@ -90,8 +91,10 @@ def is_exact(meeting: Meeting) -> bool:
 
 def bite_wanted(meeting: Meeting, fixing: Fixing) -> Fraction:
     """Inches under which a fastener holds too little of the second part."""
+    depth = meeting.into.depth
     if fixing.method == "pocket-screw":
-        return POCKET_BITE
+        most = POCKET_BITE if depth is None else BITE_SHARE * (depth.low - MARGIN) / POCKET_ADVANCE
+        return max(LEAST_BITE, min(POCKET_BITE, most))
     if meeting.through.surface == "end":
         return SLANTED_BITE
     passed = meeting.passed
@@ -99,7 +102,7 @@ def bite_wanted(meeting: Meeting, fixing: Fixing) -> Fraction:
         return LEAST_BITE
     glued = fixing.method in ("brad", "staple") and fixing.glue != "none"
     share = GLUED_BITE_SHARE if glued else BITE_SHARE
-    wanted, depth = min(ENOUGH_BITE, share * passed.listed), meeting.into.depth
+    wanted = min(ENOUGH_BITE, share * passed.listed)
     if depth is not None and wanted > depth.low - MARGIN:
         wanted = BITE_SHARE * (depth.low - MARGIN)
     return max(LEAST_BITE, wanted)
@@ -143,7 +146,7 @@ def beyond(
     length = fixing.length or NOTHING
     name = meeting.into.name
     ways = (
-        ("pokes-out", "fastener/length", here.far, thin.far, around.keep, "far side"),
+        ("pokes-out", "fastener/length", here.far, thin.far, keep_past(fixing, around), "far side"),
         ("breaks-out", aside_field(fixing), here.aside, thin.aside, SIDE_MARGIN, "side"),
     )
     for code, place, clear, least, keep, way in ways:
@@ -171,6 +174,11 @@ def beyond(
             "geometry" if out or thinly else "practice",
             (*meeting.rests_on, *(() if out or thinly else around.rows("tip-clearance.any"))),
         )
+
+
+def keep_past(fixing: Fixing, around: Surroundings) -> Fraction:
+    """Wood to leave past a point; three quarters of it past a pocket screw, which goes in flat."""
+    return POCKET_KEEP * around.keep if fixing.method == "pocket-screw" else around.keep
 
 
 def aside_field(fixing: Fixing) -> str:
