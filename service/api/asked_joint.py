@@ -163,7 +163,7 @@ def _joint(asked: dict[str, Any]) -> Joint:
         into=SECOND,
         touches=asked.get("touches"),
         enters=asked["enters"],
-        method=asked.get("method"),
+        method=asked.get("method") or ("screw" if fastener else None),
         fastener=fastener,
         sunk=asked.get("sunk"),
         slope=asked.get("slope"),

@@ -1,6 +1,7 @@
 """Whether the wood takes a fastener where it stands: threads, grain, edges, and the weather."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.fixing import DRIVEN, NAILS, Fixing
@@ -106,15 +107,22 @@ def near_edge(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterato
     given = {"end_distance": fixing.end_distance, "edge_distance": fixing.edge_distance}
     if fixing.diameter is None or fixing.method == "pocket-screw" or not any(given.values()):
         return
-    least = distances(around.catalog, standing(meeting, fixing))
-    for place, limit in (("end_distance", least.end), ("edge_distance", least.edge)):
+    spot = standing(meeting, fixing)
+    least, bored_least = (
+        distances(around.catalog, one) for one in (spot, replace(spot, piloted=True))
+    )
+    unsaid = fixing.method == "screw" and fixing.pilot is None
+    for place, limit, with_pilot in (
+        ("end_distance", least.end, bored_least.end.least),
+        ("edge_distance", least.edge, bored_least.edge.least),
+    ):
         distance = given[place]
         if distance is None or distance >= limit.least:
             continue
         bored = "with" if fixing.pilot else "without"
         yield Flaw(
             "near-edge",
-            "warn",
+            "note" if unsaid and distance >= with_pilot else "warn",
             place,
             f"{around.say(distance)} from the {place.partition('_')[0]} of {side.name}: {bored} a "
             f"pilot it wants {around.say(limit.least)}.",

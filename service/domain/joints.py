@@ -79,13 +79,13 @@ def glue_key(name: str | None, region: str, catalog: Catalog) -> str | None:
 def judge_joint(
     index: int, joint: Joint, meeting: Meeting | None, want: Want, around: Surroundings
 ) -> JudgedJoint:
-    """One joint. Where nobody said which surface is entered, nothing grave is found."""
+    """One joint. Nothing grave is found where the surface entered, or the method, is not said."""
     fixing = fixing_of(joint, around.catalog)
     key = alike(joint, meeting, fixing, want, around)
     if meeting is None or fixing is None:
         return JudgedJoint(index, joint, meeting, fixing, (), want, around, key)
     found = tuple(flaws(meeting, fixing, around))
-    if not meeting.enters_stated:
+    if not meeting.enters_stated or joint.method is None:
         found = tuple(replace(flaw, severity="note") for flaw in found)
     return JudgedJoint(index, joint, meeting, fixing, found, want, around, key)
 
