@@ -59,7 +59,7 @@ def create_app(settings: Settings | None = None) -> Flask:
 def open_house(house: House) -> Flask:
     """The application on rooms that are already furnished."""
     app = Flask("dryfit", static_folder=None, root_path=str(Path(__file__).parent))
-    app.config["MAX_CONTENT_LENGTH"] = house.settings.max_body
+    app.config["MAX_CONTENT_LENGTH"] = house.settings.max_body + 1  # see api/bodies.py
     app.url_map.merge_slashes = False  # an address with two slashes is unknown, not moved
     app.extensions[NAME] = house
     for question in BLUEPRINTS:

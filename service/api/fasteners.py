@@ -7,7 +7,7 @@ import orjson
 from flask import Blueprint, Response, request
 
 from service.api import fastened
-from service.api.answers import MEDIA_TYPES, as_json, as_text, carried, chosen_form
+from service.api.answers import MEDIA_TYPES, as_json, carried, chosen_form
 from service.api.asked_joint import AskedJoint, JointQuery, as_build
 from service.api.bodies import read_json
 from service.api.documents.fields import Word
@@ -15,6 +15,7 @@ from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
 from service.domain.advising import Advice, advise
+from service.domain.candidates import kept
 from service.domain.checking import NEVER_JUDGED, unjudged_uses
 from service.domain.resolving import ResolvedBuild, resolve
 
@@ -49,31 +50,36 @@ def fasten_a_build() -> Response:
 @routes.get("/v1/fasteners")
 def fasten_a_joint() -> Response:
     """One joint by its two stocks: which fastener, how long, how many; or is this one right?"""
+    form = chosen_form("json", "text")
+    question = ("question", form, request.query_string)
+    content = kept(house().catalog, question, lambda: _answered(form))
+    response = Response(content, mimetype=MEDIA_TYPES[form])
+    response.vary.add("Accept")
+    return response
+
+
+def _answered(form: str) -> bytes:
+    """The answer for one joint, as JSON or as a few lines. What joints share is text already."""
     asked: AskedJoint = read_query(_JOINT)
     catalog = house().catalog
     resolved = resolve(as_build(asked, catalog), catalog, asked.wishes)
     advice = advise(resolved, asked.lengths)
     own = fastened.head(advice[0])
-    own["findings"] = [_at_parameter(finding) for finding in own["findings"]]
     carries = _carried(resolved, advice)
     carries["assumed"] = [*asked.assumed, *carries["assumed"]]
-    about = {name: own[name] for name in ("method", "verdict", "findings")}
-    told = {**about, "not_judged": _not_judged(resolved), **carries}
+    told = {
+        "method": own["method"],
+        "verdict": own["verdict"],
+        "findings": [_at_parameter(finding) for finding in own["findings"]],
+        "not_judged": _not_judged(resolved),
+        **carries,
+    }
     shared = fastened.shared(advice[0], catalog, asked.design_values, 0)
-    if chosen_form("json", "text") == "json":
-        return _as_json(told, shared)
+    if form == "json":
+        return b"{" + fastened.fields_as_text(told, 0) + b"," + shared + b"\n}\n"
     whole = {**told, **orjson.loads(b"{" + shared + b"}")}
-    response = as_text(fastened.lines(whole, asked.fastener_said, bool(asked.lengths)))
-    response.vary.add("Accept")
-    return response
-
-
-def _as_json(told: dict[str, Any], shared: bytes) -> Response:
-    """The answer for one joint; what joints share is text already."""
-    text = b"{" + fastened.fields_as_text(told, 0) + b"," + shared + b"\n}\n"
-    response = Response(text, mimetype=MEDIA_TYPES["json"])
-    response.vary.add("Accept")
-    return response
+    lines = fastened.lines(whole, asked.fastener_said, bool(asked.lengths))
+    return "".join(f"{line}\n" for line in lines).encode()
 
 
 PARAMETERS = {

@@ -34,6 +34,14 @@ QUESTIONS = (
         "Will it go together?",
         f"curl -s {{at}}v1/check -H 'Content-Type: application/json' -d '{SHELF}'",
     ),
+    Question(
+        "Which fastener holds it?",
+        "curl -s '{at}v1/fasteners?through=1x4&into=1x4&tools=drill,clamps&format=text'",
+    ),
+    Question(
+        "Is this screw right?",
+        "curl -s '{at}v1/fasteners?through=1x4&into=1x2&enters=edge&fastener=8x1-5/8in&format=text'",
+    ),
     Question("What does a board really measure?", "curl -s '{at}v1/sizes/1x6?format=text'"),
     Question(
         "Which stock measures this?", "curl -s '{at}v1/sizes?thickness=3/4&width=5+1/2&format=text'"

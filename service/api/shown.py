@@ -89,8 +89,14 @@ def closing(answer: Mapping[str, Any]) -> Iterator[str]:
     """The last lines of every text answer: what was assumed, the sources, the edition."""
     for text in answer["assumed"]:
         yield from _folded(f"assumed: {text}")
-    for row in answer["rests_on"]:
-        yield from _folded(f"source: {row['source']}, {row['locator']} ({row['confidence']})")
+    titles = {source["id"]: source["title"] for source in answer["sources"]}
+    cited = (
+        "source: none, from memory: measure before relying on it"
+        if row["confidence"] == "memory"
+        else f"source: {titles[row['source']]}, {row['locator']} ({row['confidence']})"
+        for row in answer["rests_on"]
+    )
+    yield from folded(dict.fromkeys(cited))
     yield f"edition: {answer['edition']}"
 
 

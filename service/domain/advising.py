@@ -16,7 +16,6 @@ from service.domain.holding import CAUTION
 from service.domain.joints import JudgedJoint, can_propose
 from service.domain.meeting import WALL, Meeting
 from service.domain.proposing import Option, best, complete, propose
-from service.domain.refastening import lengths_of
 from service.domain.resolving import ResolvedBuild
 from service.domain.rules import RULES
 from service.domain.splitting import BRAD_TURNS
@@ -117,7 +116,7 @@ def advise(resolved: ResolvedBuild, asked: tuple[Fraction, ...] = ()) -> tuple[A
 def advise_joint(
     judged: JudgedJoint, findings: Sequence[Finding], asked: tuple[Fraction, ...] = ()
 ) -> Advice:
-    """One joint; the lengths judged are those asked about, else those that are made."""
+    """One joint; the lengths judged are those asked about, else the one stated."""
     severities = {finding.severity for finding in findings}
     verdict: Verdict = "nothing-found"
     if severities & {"fault", "warn"}:
@@ -177,17 +176,19 @@ def why_not(joint: Joint) -> str:
 def judge_lengths(
     judged: JudgedJoint, options: tuple[Option, ...], asked: Iterable[Fraction]
 ) -> Iterator[LengthJudged]:
-    """Every length asked about, for the stated fastener or, without one, the first option's."""
+    """Every length asked about, or else the stated one: for the stated fastener, or without one
+    for the first option's."""
     meeting, around = judged.meeting, judged.around
     if meeting is None:
         return
-    fixing, made = judged.fixing, lengths_of(judged)
+    fixing = judged.fixing
     if fixing is None or fixing.method not in (*DRIVEN, "pocket-screw", "dowel"):
         first = next((one.choice for one in options if one.choice.made), None)
-        if first is None or first.made is None:
+        if first is None:
             return
-        fixing, made = first.fixing, first.made
-    for length in tuple(asked) or (made.lengths if made else ()):
+        fixing = first.fixing
+    stated = judged.fixing.length if judged.fixing else None
+    for length in tuple(asked) or ((stated,) if stated else ()):
         yield judge_length(meeting, replace(fixing, length=length), around)
 
 

@@ -63,16 +63,21 @@ class Made:
 
 
 def kept(catalog: Catalog, name: tuple[object, ...], work: Callable[[], T]) -> T:
-    """What was worked out before for these tables, else worked out now."""
-    known = catalog.worked_out
-    if name not in known:
-        if len(known) > MOST_KEPT:
-            known.clear()
-        known[name] = work()
-    return cast(T, known[name])
+    """What was worked out before for these tables, else worked out now.
+
+    The first word of the name is its kind; of each kind so many are kept at most.
+    """
+    known = cast(dict[object, T], catalog.worked_out.setdefault(name[0], {}))
+    if name in known:
+        return known[name]
+    found = work()
+    if len(known) >= MOST_KEPT:
+        known.clear()
+    known[name] = found
+    return found
 
 
-MOST_KEPT = 20_000  # values; an answer for one joint is some fifty
+MOST_KEPT = 500  # of a kind; an answer for one joint is some 20,000 characters
 
 
 def candidates(catalog: Catalog, method: str, meeting: Meeting, metric: bool) -> tuple[Made, ...]:

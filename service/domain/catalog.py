@@ -200,6 +200,19 @@ class Catalog:
             found.setdefault((size.region, size.stock), []).append(size)
         return {named: tuple(same) for named, same in found.items()}
 
+    @cached_property
+    def _limits(self) -> Mapping[tuple[str, str, str], tuple[SawLimit, ...]]:
+        """Preferred limits by kind of saw, item and condition."""
+        found: dict[tuple[str, str, str], list[SawLimit]] = {}
+        for limit in self.saws:
+            if limit.preferred:
+                found.setdefault((limit.kind, limit.item, limit.condition), []).append(limit)
+        return {asked: tuple(limits) for asked, limits in found.items()}
+
+    def saw_limits(self, kind: str, item: str, condition: str) -> tuple[SawLimit, ...]:
+        """What saws of a kind reach; several rows where it differs by blade or slide."""
+        return self._limits.get((kind, item, condition), ())
+
     def key(self, kind: str, region: str, name: str) -> str | None:
         """The key of that kind that a shop name stands for in a region, or None."""
         plain = spelled(name)

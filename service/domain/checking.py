@@ -43,7 +43,7 @@ def check(build: Build, catalog: Catalog) -> Checked:
 
 def natural(at: str) -> tuple[tuple[int, str], ...]:
     """Document order of pointers: index 2 before index 10."""
-    return tuple((int(s), "") if s.isdigit() else (-1, s) for s in at.split("/"))
+    return tuple((int(s), "") if s.isascii() and s.isdigit() else (-1, s) for s in at.split("/"))
 
 
 def verdict(findings: tuple[Finding, ...], resolved: ResolvedBuild) -> Verdict:

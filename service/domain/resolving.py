@@ -8,6 +8,7 @@ solid, and adds up each run.
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from urllib.parse import quote
 
 from service.domain.build import Build
 from service.domain.catalog import Catalog
@@ -75,11 +76,18 @@ def resolve(build: Build, catalog: Catalog, wishes: Wishes = NO_WISHES) -> Resol
     return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts), wishes)
 
 
+def pointed(name: str) -> str:
+    """A name as one step of a JSON pointer in its URI form."""
+    return quote(name.replace("~", "~0").replace("/", "~1"), safe="~")
+
+
 def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
     """Every wood, saw, tool, glue and use that is not in the tables, with the nearest names."""
     named = [("wood", build.wood, "#/wood")]
     named += [("wood", p.known.wood, f"#/parts/{i}/wood") for i, p in enumerate(build.parts)]
-    named += [("wood", n.wood, f"#/stocks/{name}/wood") for name, n in build.stocks.items()]
+    named += [
+        ("wood", n.wood, f"#/stocks/{pointed(name)}/wood") for name, n in build.stocks.items()
+    ]
     named += [("saw", s.kind, f"#/shop/saws/{i}/kind") for i, s in enumerate(build.shop.saws)]
     named += [("tool", t, f"#/shop/tools/{i}") for i, t in enumerate(build.shop.tools or ())]
     named += [("glue", j.glue, f"#/joints/{i}/glue") for i, j in enumerate(build.joints)]
@@ -88,4 +96,4 @@ def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
         if name is not None and catalog.key(kind, build.region, name) is None:
             near = catalog.nearest(kind, build.region, name)
             hint = f"; nearest: {', '.join(near)}" if near else ""
-            yield Complaint(place, f"no {kind} called {name!r} is in the tables{hint}")
+            yield Complaint(place, f"No {kind} called {name!r} is in the tables{hint}.")

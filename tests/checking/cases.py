@@ -98,6 +98,28 @@ CASES = (
         "/parts/0/width", ("3 1/2", "3"), ("4",),
     ),
     Case(
+        "size.nominal-for-actual", "#/parts/0/width",
+        build(
+            {"id": "slat", "stock": "1x4", "length": "20", "width": "3 1/2", "quantity": 3},
+            runs=[{
+                "id": "across", "pieces": [{"part": "slat", "along": "width", "count": 3}],
+                "equals": "10 1/2",
+            }],
+        ),
+        "/parts/0/width", ("3 1/2",), ("4",),
+    ),
+    Case(
+        "size.nominal-for-actual", "#/parts/0/width",
+        build(
+            {"id": "slat", "stock": "1x4", "length": "20", "width": "4", "quantity": 3},
+            runs=[{
+                "id": "across", "pieces": [{"part": "slat", "along": "width", "count": 3}],
+                "equals": "12",
+            }],
+        ),
+        "/runs/0/equals", (), ("12",),
+    ),
+    Case(
         "size.nominal-for-actual", "#/parts/1/length",
         build(SIDE, SHELF, runs=[ACROSS]),
         "/parts/1/length", ("22 1/2",), ("22", "22 1/32"),

@@ -3,9 +3,10 @@
 import json
 import tempfile
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from inspect import signature
 from pathlib import Path
 from typing import Any
 
@@ -13,62 +14,59 @@ from service.api.documents.build import BuildForm
 from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.checking import check
-from service.domain.clamping import clamping
-from service.domain.fasteners import ScrewSize, gauge_diameter, gauge_number
-from service.domain.gluing import Label, coldest, working_time
-from service.domain.gravity import Gravity, assigned_gravity
-from service.domain.holding import Seat, screw_hold
-from service.domain.pilot_holes import drilling, screw_named
-from service.domain.splitting import Standing, distances
 from service.reference.building import build as build_tables
 from service.reference.cataloging import catalog_of
+from service.reference.columns import Cells
 from service.reference.opening import open_for_reading
 from service.reference.printed import Printed
 from service.reference.reading import Rows, read_rows
 from tests.checking.cases import CASES
-from tests.domain.test_gluing import COLDEST, OPEN_TIMES
-from tests.domain.test_pilot_holes import PILOTS
-from tests.published.test_connections import (
-    CONNECTIONS,
-    FORMULAS,
-    NAMED,
-    PENNIES,
-    ROOTS,
-    sizes_held,
-)
+from tests.published.test_connections import PENNIES
 from tests.published.test_published import CALCULATIONS, WOOD, Asked
+from tests.reference import test_whole_tables
+from tests.shaking.fastened import fastened
 
 PROJECT = Path(__file__).resolve().parents[2]
 WHOLE = PROJECT / "tests" / "builds" / "whole"
+# Columns that are changed together: a value that is printed as a range, or once for all three.
+RANGE = ("low", "usual", "high")
 DECISIVE = {
-    "lumber_sizes": ("thickness", "width", "nominal_thickness", "nominal_width"),
-    "panels": ("thickness_min", "thickness_max", "nominal_thickness", "metric_thickness"),
-    "size_tolerances": ("minus", "plus"),
-    "species_values": ("low",),
-    "assigned_gravities": ("gravity",),
-    "panel_values": ("low", "usual"),
-    "saw_limits": ("low", "high"),
-    "screw_values": ("low", "high"),
-    "nail_values": ("low", "high"),
-    "pilot_holes": ("low", "high", "usual"),
-    "connection_constants": ("value",),
-    "glue_values": ("low", "high", "usual"),
-    "glue_classes": ("low", "high"),
+    "lumber_sizes": (("thickness",), ("width",), ("nominal_thickness",), ("nominal_width",)),
+    "panels": (("thickness_min",), ("thickness_max",), ("nominal_thickness",)),
+    "size_tolerances": (("minus",), ("plus",)),
+    "species_values": (RANGE,),
+    "panel_values": (RANGE,),
+    "saw_limits": (RANGE,),
+    "assigned_gravities": (("gravity",),),
+    "screw_values": (RANGE,),
+    "nail_values": (RANGE,),
+    "pilot_holes": (RANGE,),
+    "connection_constants": (("value",),),
+    "glue_values": (RANGE,),
+    "glue_classes": (RANGE,),
 }
-# Where only some rows of a table decide anything: the column that says so, and how it begins.
-ONLY = {
-    "species_values": ("property", ("specific-gravity",)),
-    "panel_values": ("property", ("density", "specific-gravity")),
-    "screw_values": ("property", ("major-diameter", "root-diameter")),
-    "nail_values": ("key", tuple(f"{key}.diameter" for key, _ in PENNIES)),
-    "connection_constants": (
-        "key", ("yield-strength.d-", "bearing.steel", "end-grain.lateral",
-                "planning-gravity.softwood", "planning-gravity.lightest",
-                *(f"spacing.wood.{bored}prebored.{what}" for bored in ("", "not-")
-                  for what in ("edge", "end.away", "row"))),
-    ),
-    "glue_values": ("property", ("open-time", "lowest-temperature", "slower-when-cold")),
-    "glue_classes": ("key", ("clamp-placing", "clamp-pressure")),
+# Rows that an answer is figured from: what only stands in a table to be read decides nothing.
+DECIDES: dict[str, Callable[[Cells], bool]] = {
+    "lumber_sizes": lambda cells: bool(cells["stock"]),
+    "species_values": lambda cells: cells["property"] == "specific-gravity",
+    "panel_values": lambda cells: cells["property"] in ("density", "specific-gravity"),
+    "saw_limits": lambda cells: cells["item"] in SAW_ITEMS,
+    "screw_values": lambda cells: cells["property"] in ("major-diameter", "root-diameter"),
+    "nail_values": lambda cells: cells["key"] in {f"{key}.diameter" for key, _ in PENNIES},
+    "connection_constants": lambda cells: cells["key"].startswith(CONSTANTS),
+    "glue_values": lambda cells: cells["property"].startswith(GLUE_PROPERTIES),
+    "glue_classes": lambda cells: cells["key"].startswith(("clamp-placing", "clamp-pressure")),
+}
+CONSTANTS = (
+    "yield-strength.d-", "bearing.steel", "end-grain.lateral", "planning-gravity.softwood",
+    "planning-gravity.lightest",
+    *(f"spacing.wood.{bored}prebored.{what}" for bored in ("", "not-")
+      for what in ("edge", "end.away", "row")),
+)  # fmt: skip
+GLUE_PROPERTIES = ("open-time", "lowest-temperature", "slower-when-cold")
+SAW_ITEMS = {
+    "bevel-angle", "crosscut-thickness", "crosscut-width", "cut-depth", "miter-angle",
+    "shortest-held",
 }  # fmt: skip
 
 Findings = list[tuple[str, str, str]]
@@ -83,7 +81,11 @@ class Evidence:
 
     def notices(self, rows: Rows) -> bool:
         """Whether anything differs with these rows."""
-        catalog = catalog_of(rows)
+        try:
+            catalog = catalog_of(rows)
+            whole_tables(rows, catalog)
+        except (AssertionError, LookupError):
+            return True
         return (
             any(grave(b, catalog) != expected for b, expected in self.builds)
             or any(off(Asked(catalog, rows), row) for row in WOOD)
@@ -91,10 +93,13 @@ class Evidence:
         )
 
 
-def gauge_off(screw: ScrewSize) -> bool:
-    """Whether a screw is not as thick as its gauge says."""
-    number = gauge_number(screw.gauge or "no-0")
-    return abs(screw.diameter.value - gauge_diameter(number)) >= Fraction("0.0002")
+def whole_tables(rows: Rows, catalog: Catalog) -> None:
+    """Every whole-table test that reads the rows or the catalog. Raises AssertionError."""
+    known = {"reference_rows": rows, "catalog": catalog}
+    for name, test in vars(test_whole_tables).items():
+        wants = list(signature(test).parameters) if name.startswith("test_") else []
+        if wants and set(wants) <= set(known):
+            test(**{want: known[want] for want in wants})
 
 
 def grave(build: Build, catalog: Catalog) -> Findings:
@@ -125,59 +130,28 @@ def evidence(catalog: Catalog) -> Evidence:
     return Evidence(tuple((build, grave(build, catalog)) for build in builds), fastened(catalog))
 
 
-def fastened(catalog: Catalog) -> list[object]:
-    """What the tests of fastenings and glue hold against print, in the order they do."""
-    found: list[object] = [sizes_held(catalog, key) for key, _, _ in NAMED]
-    for row in CONNECTIONS:
-        inputs = json.loads(row["inputs"])
-        found.append(FORMULAS[row["what"]](catalog, inputs, row["unit"]))
-    for gauge, wood, _ in PILOTS:
-        screw = screw_named(catalog, gauge, None)
-        drilled = drilling(catalog, screw, catalog.woods[wood])
-        found += [drilled.pilot, drilled.clearance]
-    drills = catalog.fasteners.drills.values()
-    found += [drill for drill in drills if (drill.low + drill.high + drill.usual) * 64 % 1]
-    found += [sizes_held(catalog, f"wood-screw.no-{gauge}")[1] for gauge in ROOTS]
-    found += [sizes_held(catalog, nail) for nail, _ in PENNIES]
-    found += [gauge_off(screw) for screw in catalog.fasteners.screws if screw.gauge]
-    found += [working_time(catalog.glues[g], Label(), Fraction(50)) for g, _, _ in OPEN_TIMES]
-    found += [coldest(catalog.glues[glue], Label()) for glue, _ in COLDEST]
-    light = catalog.woods["whitewood-us"]
-    found += [assigned_gravity(catalog, None), assigned_gravity(catalog, light)]
-    end = Seat(Fraction(1, 2), Fraction(2), Fraction(2), "end", Gravity(0.5, ()), Gravity(0.5, ()))
-    found.append(screw_hold(catalog, screw_named(catalog, "10", None), end))
-    for wood in ("spf", "oak-white", "cherry-black"):
-        found.append(clamping(catalog, Fraction(36), Fraction(3, 4), wood=catalog.woods[wood]))
-    for piloted in (True, False):
-        screw = Standing(Fraction("0.164"), piloted, Fraction(3, 4), gauge="no-8")
-        found.append(distances(catalog, screw))
-    return found
-
-
 def shaken(rows: Rows) -> Iterator[tuple[str, str, Rows]]:
     """Every decisive value of a preferred row, changed: table, where, and all the rows."""
-    for table, columns in DECISIVE.items():
+    for table, groups in DECISIVE.items():
+        decides = DECIDES.get(table, lambda cells: True)
         for place, cells in enumerate(rows.tables[table]):
-            asked = ONLY.get(table)
-            wanted = asked is None or cells[asked[0]].startswith(asked[1])
-            if cells["preferred"] != "yes" or not wanted:
+            if cells["preferred"] != "yes" or not decides(cells):
                 continue
-            for column in columns:
-                cell = cells[column]
-                if not isinstance(cell, Printed) or not cell.value:
+            for columns in groups:
+                larger = {name: cell for name in columns if (cell := grown(cells[name]))}
+                if not larger:
                     continue
-                larger = replace(cell, value=cell.value * 51 / 50, text=scaled(cell.text))
-                row = {**cells, column: larger}
-                if table == "species_values":
-                    row["high"] = larger
                 changed = [*rows.tables[table]]
-                changed[place] = row
-                tables = {**rows.tables, table: tuple(changed)}
-                yield (
-                    table,
-                    f"{cells['key']} {column} ({cells['confidence']})",
-                    replace(rows, tables=tables),
-                )
+                changed[place] = {**cells, **larger}
+                where = f"{cells['key']} {'/'.join(larger)} ({cells['confidence']})"
+                yield table, where, replace(rows, tables={**rows.tables, table: tuple(changed)})
+
+
+def grown(cell: object) -> Printed[Fraction] | None:
+    """A printed value 2 % larger; None where there is none to change."""
+    if not isinstance(cell, Printed) or not cell.value:
+        return None
+    return Printed(scaled(cell.text), cell.value * 51 / 50)
 
 
 def scaled(text: str) -> str:
