@@ -40,7 +40,7 @@ QUESTIONS = (
     ),
     Question(
         "Is this screw right?",
-        "curl -s '{at}v1/fasteners?through=1x4&into=1x2&enters=edge&fastener=8x1-5/8in&format=text'",
+        "curl -s '{at}v1/fasteners?through=1x4&into=1x4&fastener=8x1-5/8in&format=text'",
     ),
     Question("What does a board really measure?", "curl -s '{at}v1/sizes/1x6?format=text'"),
     Question(
