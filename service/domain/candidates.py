@@ -77,7 +77,7 @@ def kept(catalog: Catalog, name: tuple[object, ...], work: Callable[[], T]) -> T
     return found
 
 
-MOST_KEPT = 500  # of a kind; an answer for one joint is some 20,000 characters
+MOST_KEPT = 64  # of a kind; an answer for one joint is some 20,000 characters
 
 
 def candidates(catalog: Catalog, method: str, meeting: Meeting, metric: bool) -> tuple[Made, ...]:

@@ -46,6 +46,36 @@ def renamed(run: dict[str, Any], named: dict[str, str], copy: int) -> dict[str, 
     return changed
 
 
+STOCKS = ("1x2", "1x3", "1x4", "1x6", "1x8", "2x2", "2x4")
+ONE_JOINT = "through=1x4&into=1x4&enters=edge&fastener=8x1-5/8in&tools=drill,clamps"
+
+
+def forty_joints() -> dict[str, Any]:
+    """Twenty parts of seven stocks and forty joints of four kinds."""
+    kinds = (
+        {"touches": "face", "enters": "edge", "method": "screw", "count": 2, "pilot": True,
+         "fastener": {"gauge": 8, "length": "1 5/8"}, "glue": "pva-interior"},
+        {"touches": "end", "enters": "face", "method": "pocket-screw", "count": 2,
+         "fastener": {"length": "1 1/4", "thread": "coarse"}, "glue": "pva-interior"},
+        {"touches": "face", "enters": "face", "method": "screw", "pilot": True,
+         "fastener": {"gauge": 8, "length": "1 1/4"}},
+        {"touches": "face", "enters": "face"},
+    )  # fmt: skip
+    parts = [
+        {"id": f"part {n}", "stock": STOCKS[n % len(STOCKS)], "length": str(12 + n)}
+        for n in range(20)
+    ]
+    joints = [
+        {"id": f"joint {n}", "through": f"part {n % 20}", "into": f"part {(n * 7 + 3) % 20}",
+         **kinds[n % len(kinds)]}
+        for n in range(40)
+    ]  # fmt: skip
+    return {
+        "name": "Forty joints", "wood": "spf", "parts": parts, "joints": joints,
+        "shop": {"tools": ["drill", "pocket-jig", "clamps"]},
+    }  # fmt: skip
+
+
 QUESTIONS = (
     Question("table of 100 rows", "/v1/tables/lumber_sizes?limit=100", 1.5),
     Question("whole table, not modified", "/v1/tables/lumber_sizes", 1.4, revalidates=True),
@@ -54,5 +84,10 @@ QUESTIONS = (
     Question("sizes", "/v1/sizes/1x8", 4),
     Question("board feet", "/v1/board-feet?stock=1x8&length=8ft", 4),
     Question("measure", "/v1/measure?value=527mm", 4),
+    Question("fasteners of one joint", f"/v1/fasteners?{ONE_JOINT}", 4),
+    Question("fasteners of 40 joints", "/v1/fasteners", 60, body=forty_joints(), times=30),
+    Question("pilot holes", "/v1/pilot-holes?gauge=8&wood=pine", 4),
+    Question("glue-up", "/v1/glue-up?glue=pva-interior&joints=12&minutes_each=2", 4),
+    Question("clamps", "/v1/clamps?length=36&thickness=3/4&wood=spf", 4),
     Question("why", "/v1/why/run.tight", 4),
 )
