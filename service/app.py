@@ -7,7 +7,21 @@ from flask import Flask
 from sqlalchemy import Engine
 from sqlalchemy.exc import SQLAlchemyError
 
-from service.api import board_feet, check, cut_plan, front, health, measure, sizes, tables, why
+from service.api import (
+    board_feet,
+    check,
+    clamps,
+    cut_plan,
+    fasteners,
+    front,
+    glue_up,
+    health,
+    measure,
+    pilot_holes,
+    sizes,
+    tables,
+    why,
+)
 from service.api.documents.build import BuildForm
 from service.api.headers import set_headers
 from service.api.house import NAME, House
@@ -18,7 +32,21 @@ from service.reference.opening import open_for_reading
 from service.reference.reading import read_rows
 from service.settings import Settings, read_settings
 
-BLUEPRINTS = (front, check, cut_plan, why, sizes, board_feet, measure, tables, health)
+BLUEPRINTS = (
+    board_feet,
+    check,
+    clamps,
+    cut_plan,
+    fasteners,
+    front,
+    glue_up,
+    health,
+    measure,
+    pilot_holes,
+    sizes,
+    tables,
+    why,
+)
 
 
 def create_app(settings: Settings | None = None) -> Flask:

@@ -111,6 +111,11 @@ def _folded(line: str) -> list[str]:
     return wrap(line, WIDTH, subsequent_indent=indent) or [""]
 
 
+def span(low: float, high: float) -> str:
+    """A range in words: `5`, `30 to 90`."""
+    return f"{low:g}" if low == high else f"{low:g} to {high:g}"
+
+
 def exactly(value: Fraction | float) -> Fraction:
     """A length that came from an angle, as the fraction that it is nearest to."""
     return value if isinstance(value, Fraction) else Fraction(value).limit_denominator(10**9)

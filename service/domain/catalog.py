@@ -4,12 +4,14 @@ The reference room builds one `Catalog` a process; a test builds a three-row one
 """
 
 import difflib
-from collections.abc import Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cached_property
-from typing import Literal
+from typing import Any, Literal
 
+from service.domain.fasteners import AssignedGravity, Constant, Fasteners
+from service.domain.glues import Glue, GlueClass
 from service.domain.spelling import spelled
 
 Confidence = Literal["memory", "one-source", "cross-checked"]
@@ -175,11 +177,19 @@ class Catalog:
     woods: Mapping[str, Wood] = field(default_factory=dict)
     saws: tuple[SawLimit, ...] = ()
     practice: Mapping[str, Practice] = field(default_factory=dict)
+    fasteners: Fasteners = field(default_factory=Fasteners)
+    constants: Mapping[str, Constant] = field(default_factory=dict)
+    gravities: Mapping[str, AssignedGravity] = field(default_factory=dict)
+    glues: Mapping[str, Glue] = field(default_factory=dict)
+    glue_classes: Mapping[str, GlueClass] = field(default_factory=dict)
     keys: Mapping[str, frozenset[str]] = field(default_factory=dict)
     unjudged_uses: frozenset[str] = frozenset()
     names: Mapping[tuple[str, str, str], str] = field(default_factory=dict)
     cited: Mapping[str, Cited] = field(default_factory=dict)
     sources: Mapping[str, Source] = field(default_factory=dict)
+    worked_out: dict[Hashable, Any] = field(
+        default_factory=dict, init=False, compare=False, repr=False
+    )  # what questions keep, so that it is worked out once for these tables
 
     @cached_property
     def _stocks(self) -> Mapping[tuple[str, str], tuple[BoardSize | PanelSize, ...]]:

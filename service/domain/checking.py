@@ -8,6 +8,8 @@ from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import UnknownCode
 from service.domain.findings import RANK, Finding, Rule
+from service.domain.joints import JudgedJoint
+from service.domain.meeting import WALL
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import BY_CODE, RULES
 from service.domain.yields import Purchasing
@@ -73,8 +75,9 @@ def not_judged(resolved: ResolvedBuild) -> Iterator[str]:
     """Everything that this answer says nothing about."""
     for use in unjudged_uses(resolved):
         yield f"strength, stability and gaps for {use}: separate standards apply"
-    if resolved.build.joints:
-        yield "fastenings and glue"
+    for one in resolved.judged_joints:
+        if one.joint.into != WALL and (one.meeting is None or one.fixing is None):
+            yield f"the fastening of {one.joint.id}: {unsaid(one)}"
     if resolved.build.shapes:
         yield "shapes: leaning, mitered and evenly spaced parts against each other"
     if resolved.build.steps:
@@ -95,6 +98,13 @@ def without_sizes(resolved: ResolvedBuild) -> Iterator[str]:
     for part in resolved.parts:
         if part.sized and part.solid is None:
             yield f"{part.part.id}: a length or a width is missing"
+
+
+def unsaid(judged: JudgedJoint) -> str:
+    """Why nothing is said of what fastens a joint."""
+    if judged.meeting is None:
+        return "one of its parts, or its stock, is not known"
+    return "neither a method nor a fastener is stated"
 
 
 def rule_for(code: str) -> Rule:

@@ -94,6 +94,16 @@ class Sizing:
     def _looked_for(self) -> dict[str, tuple[str, ...]]:
         return {}
 
+    def bought(self, name: str) -> "Sized | UnknownStock":
+        """A stock by name, as bought; many parts share one."""
+        if name not in self._bought:
+            self._bought[name] = from_tables(name, self)
+        return self._bought[name]
+
+    @cached_property
+    def _bought(self) -> dict[str, "Sized | UnknownStock"]:
+        return {}
+
     def wood_of(self, part: Part, sized: Sized | None) -> Wood | None:
         """The wood a part is of: stated on it, on its stock, its panel's material, the build's."""
         panel = sized.panel if sized else None
@@ -126,7 +136,7 @@ def as_bought(part: Part, sizing: Sizing) -> Sized | UnknownStock:
         wide = Interval.exactly(stock.width) if stock.width is not None else None
         form: Literal["board", "panel"] = "board" if wide else "panel"
         return Sized(form, None, None, None, thick, wide, thick, wide, (), ())
-    return from_tables(stock.name, sizing)
+    return sizing.bought(stock.name)
 
 
 def from_tables(name: str, sizing: Sizing) -> Sized | UnknownStock:

@@ -44,6 +44,8 @@ OWN = Saw("miter-saw", crosscut=Fraction(11, 2), crosscut_at_45=Fraction(7, 2))
         # Half way the path on the table is (5.5 + 3.5 x 1.41421) / 2 = 5.22487, and the board
         # lies across it: 5.22487 x cos 22.5 = 4.82716.
         (22.5, "4.827", "4.828"),
+        # Beyond 45 the path stays what it is there: 3.5 x 1.41421 x cos 50 = 3.18165.
+        (50, "3.181", "3.182"),
     ],
 )
 def test_the_width_crossed_shrinks_with_the_turn(miter: float, reaches: str, beyond: str) -> None:
@@ -58,7 +60,8 @@ def test_without_a_width_at_45_the_path_stays_as_long() -> None:
 
 
 @pytest.mark.parametrize(
-    ("bevel", "reaches", "beyond"), [(0, "3.5", "3.51"), (45, "2", "2.01"), (22.5, "2.75", "2.76")]
+    ("bevel", "reaches", "beyond"),
+    [(0, "3.5", "3.51"), (45, "2", "2.01"), (22.5, "2.75", "2.76"), (50, "2", "2.01")],
 )
 def test_the_thickness_cut_shrinks_with_the_tilt(bevel: float, reaches: str, beyond: str) -> None:
     saw = Saw("miter-saw", blade=TEN)

@@ -21,8 +21,10 @@ from service.reference.opening import open_for_reading
 from service.reference.printed import Printed
 from service.reference.reading import Rows, read_rows
 from tests.checking.cases import CASES
+from tests.published.test_connections import PENNIES
 from tests.published.test_published import CALCULATIONS, WOOD, Asked
 from tests.reference import test_whole_tables
+from tests.shaking.fastened import fastened
 
 PROJECT = Path(__file__).resolve().parents[2]
 WHOLE = PROJECT / "tests" / "builds" / "whole"
@@ -35,6 +37,13 @@ DECISIVE = {
     "species_values": (RANGE,),
     "panel_values": (RANGE,),
     "saw_limits": (RANGE,),
+    "assigned_gravities": (("gravity",),),
+    "screw_values": (RANGE,),
+    "nail_values": (RANGE,),
+    "pilot_holes": (RANGE,),
+    "connection_constants": (("value",),),
+    "glue_values": (RANGE,),
+    "glue_classes": (RANGE,),
 }
 # Rows that an answer is figured from: what only stands in a table to be read decides nothing.
 DECIDES: dict[str, Callable[[Cells], bool]] = {
@@ -42,7 +51,19 @@ DECIDES: dict[str, Callable[[Cells], bool]] = {
     "species_values": lambda cells: cells["property"] == "specific-gravity",
     "panel_values": lambda cells: cells["property"] in ("density", "specific-gravity"),
     "saw_limits": lambda cells: cells["item"] in SAW_ITEMS,
+    "screw_values": lambda cells: cells["property"] in ("major-diameter", "root-diameter"),
+    "nail_values": lambda cells: cells["key"] in {f"{key}.diameter" for key, _ in PENNIES},
+    "connection_constants": lambda cells: cells["key"].startswith(CONSTANTS),
+    "glue_values": lambda cells: cells["property"].startswith(GLUE_PROPERTIES),
+    "glue_classes": lambda cells: cells["key"].startswith(("clamp-placing", "clamp-pressure")),
 }
+CONSTANTS = (
+    "yield-strength.d-", "bearing.steel", "end-grain.lateral", "planning-gravity.softwood",
+    "planning-gravity.lightest",
+    *(f"spacing.wood.{bored}prebored.{what}" for bored in ("", "not-")
+      for what in ("edge", "end.away", "row")),
+)  # fmt: skip
+GLUE_PROPERTIES = ("open-time", "lowest-temperature", "slower-when-cold")
 SAW_ITEMS = {
     "bevel-angle", "crosscut-thickness", "crosscut-width", "cut-depth", "miter-angle",
     "shortest-held",
@@ -56,6 +77,7 @@ class Evidence:
     """What the tests know: printed values, and builds with the findings they give."""
 
     builds: tuple[tuple[Build, Findings], ...]
+    fastened: list[object]
 
     def notices(self, rows: Rows) -> bool:
         """Whether anything differs with these rows."""
@@ -64,8 +86,10 @@ class Evidence:
             whole_tables(rows, catalog)
         except (AssertionError, LookupError):
             return True
-        return any(grave(b, catalog) != expected for b, expected in self.builds) or any(
-            off(Asked(catalog, rows), row) for row in WOOD
+        return (
+            any(grave(b, catalog) != expected for b, expected in self.builds)
+            or any(off(Asked(catalog, rows), row) for row in WOOD)
+            or fastened(catalog) != self.fastened
         )
 
 
@@ -103,7 +127,7 @@ def evidence(catalog: Catalog) -> Evidence:
         if path.name != "expected.json"
     ]
     builds = [form.load(document) for document in documents]
-    return Evidence(tuple((build, grave(build, catalog)) for build in builds))
+    return Evidence(tuple((build, grave(build, catalog)) for build in builds), fastened(catalog))
 
 
 def shaken(rows: Rows) -> Iterator[tuple[str, str, Rows]]:

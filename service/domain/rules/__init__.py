@@ -3,7 +3,18 @@
 May import: the domain.
 """
 
-from service.domain.rules import buying, cuts, fits, panels, parts, runs, sizes
+from service.domain.rules import (
+    buying,
+    cuts,
+    fastening,
+    fits,
+    glue_ups,
+    gluing,
+    panels,
+    parts,
+    runs,
+    sizes,
+)
 
 RULES = (
     sizes.unknown_stock,
@@ -31,6 +42,26 @@ RULES = (
     parts.unknown_joint,
     buying.not_enough,
     buying.over_budget,
+    fastening.pokes_out,
+    fastening.too_short,
+    fastening.too_thick,
+    fastening.breaks_out,
+    fastening.pocket_length,
+    fastening.pocket_thread,
+    fastening.pocket_thin,
+    fastening.end_grain,
+    fastening.near_edge,
+    fastening.no_pilot,
+    fastening.into_panel_edge,
+    fastening.corrodes,
+    fastening.no_tool,
+    fastening.mismatch,
+    gluing.outdoors,
+    gluing.end_grain,
+    glue_ups.over_finish,
+    gluing.missing,
+    glue_ups.too_slow,
+    glue_ups.cold,
 )
 
 BY_CODE = {rule.code: rule for rule in RULES}
