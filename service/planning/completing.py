@@ -1,7 +1,7 @@
 """Whether given boards hold all items: a search that fills the longest item's board first.
 
-Only for plain boards. What is remembered as impossible is never tried twice, and a board may waste
-no more than all boards together have to spare.
+Not for boards that are ripped. What is remembered as impossible is never tried twice, and a board
+may waste no more than all boards together have to spare.
 """
 
 from collections.abc import Iterator, Sequence
@@ -28,7 +28,8 @@ class Completion:
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        self.capacity = max(s.capacity for s in problem.supplies)
+        self._relief = problem.relief
+        self.capacity = max(s.capacity for s in problem.supplies) + self._relief
         self._fullest = _fullest(problem, self.capacity)
         self._left = 0
         self._failed: set[tuple[tuple[int, ...], tuple[int, ...]]] = set()
@@ -43,7 +44,7 @@ class Completion:
         self._kinds.sort(key=lambda k: (problem.supplies[k].capacity, k))
         boards = tuple(min(counts[k], problem.pieces) for k in self._kinds)
         spare = sum(
-            problem.supplies[k].capacity * count
+            (problem.supplies[k].capacity + self._relief) * count
             for k, count in zip(self._kinds, boards, strict=True)
         ) - sum(a * b for a, b in zip(problem.lengths, problem.demands, strict=True))
         try:
@@ -63,8 +64,8 @@ class Completion:
         if spare < 0 or (left, boards) in self._failed:
             return None
         for place, kind in enumerate(self._kinds):
-            capacity = self.problem.supplies[kind].capacity
-            if not boards[place] or capacity < self.problem.lengths[item]:
+            room = self.problem.supplies[kind].capacity + self._relief
+            if not boards[place] or room < self.problem.lengths[item]:
                 continue
             fewer = (*boards[:place], boards[place] - 1, *boards[place + 1 :])
             for pattern, waste in self._on(kind, left, item, spare):
@@ -82,10 +83,12 @@ class Completion:
         self, kind: int, left: tuple[int, ...], item: int, spare: int
     ) -> Iterator[tuple[Pattern, int]]:
         supply = self.problem.supplies[kind]
-        if not supply.single:
+        if supply.single:
+            waste = supply.capacity + self._relief - self.problem.lengths[item]
+            if waste <= spare:
+                yield ((item, 1),), waste
+        else:
             yield from self._patterns(left, item, supply.capacity, spare)
-        elif supply.capacity - self.problem.lengths[item] <= spare:
-            yield ((item, 1),), supply.capacity - self.problem.lengths[item]
 
     def _patterns(
         self, left: tuple[int, ...], first: int, capacity: int, spare: int
@@ -101,8 +104,9 @@ class Completion:
             while item < len(lengths) and not (left[item] and lengths[item] <= room):
                 item += 1
             if item == len(lengths):
-                if room <= spare and self._is_full(left, dict(taken), room):
-                    yield tuple(taken), room
+                pattern = tuple(taken)
+                if room <= spare and is_full(self.problem, pattern, left, capacity, room):
+                    yield pattern, room
                 return
             if room - self._fullest[item][room] > spare:
                 return
@@ -114,16 +118,36 @@ class Completion:
                 if count:
                     taken.pop()
 
-        yield from fill(first, capacity)
+        yield from fill(first, capacity + self._relief)
 
-    def _is_full(self, left: tuple[int, ...], taken: dict[int, int], room: int) -> bool:
-        lengths = self.problem.lengths
-        for item in range(len(lengths) - 1, -1, -1):
-            if lengths[item] > room:
-                return True
-            if left[item] > taken.get(item, 0):
-                return False
-        return True
+
+def is_full(
+    problem: Problem, pattern: Pattern, left: Sequence[int], capacity: int, room: int
+) -> bool:
+    """Whether a pattern fits a board, and no further item of those left does.
+
+    `room` is what the items' own steps leave of the board and its relief.
+    """
+    if problem.nest is not None:
+        return _is_full_nested(problem, pattern, left, capacity)
+    taken = dict(pattern)
+    for item in range(len(problem.lengths) - 1, -1, -1):
+        if problem.lengths[item] > room:
+            return True
+        if left[item] > taken.get(item, 0):
+            return False
+    return True
+
+
+def _is_full_nested(problem: Problem, pattern: Pattern, left: Sequence[int], capacity: int) -> bool:
+    if problem.steps(pattern) > capacity:
+        return False
+    taken = dict(pattern)
+    return not any(
+        problem.steps((*pattern, (item, 1))) <= capacity
+        for item, count in enumerate(left)
+        if count > taken.get(item, 0)
+    )
 
 
 def _fullest(problem: Problem, capacity: int) -> list[memoryview]:

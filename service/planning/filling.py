@@ -5,7 +5,7 @@ They give the first plan at once, and the plain plan that the proven one is comp
 
 from collections.abc import Iterator, Sequence
 
-from service.planning.problem import Column, Cut, Cuts, Pattern, Problem, cost_of
+from service.planning.problem import Column, Cut, Cuts, Nest, Pattern, Problem, cost_of
 
 MOST_PIECES_BEST_FIT = 400
 
@@ -19,7 +19,7 @@ def fill(problem: Problem, left: Sequence[int], supply: int) -> Pattern:
     if board.ways:
         return _fill_strips(problem, left, supply)
     if problem.nest is not None:
-        return _fill_nested(problem, left, board.capacity)
+        return _fill_nested(problem, problem.nest, left, board.capacity)
     room, pattern = board.capacity, []
     for item, count in enumerate(left):
         taken = min(count, room // problem.lengths[item])
@@ -29,10 +29,10 @@ def fill(problem: Problem, left: Sequence[int], supply: int) -> Pattern:
     return tuple(pattern)
 
 
-def _fill_nested(problem: Problem, left: Sequence[int], capacity: int) -> Pattern:
+def _fill_nested(problem: Problem, nest: Nest, left: Sequence[int], capacity: int) -> Pattern:
     pattern: Pattern = ()
     for item, count in enumerate(left):
-        taken = min(count, capacity // problem.lengths[item])
+        taken = min(count, (capacity + nest.relief) // problem.lengths[item])
         while taken and problem.steps((*pattern, (item, taken))) > capacity:
             taken -= 1
         if taken:

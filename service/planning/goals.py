@@ -112,8 +112,10 @@ class _LongestRest:
         self.problem, self.clock, self.effort = problem, clock, effort
         self.cost = outcome.cost
         self.proved = True
-        self.length = sum(a * b for a, b in zip(problem.lengths, problem.demands, strict=True))
-        self.vectors = _purchases(problem, self.cost, self.length) if problem.plain else None
+        self.length = -problem.pieces * problem.relief + sum(
+            a * b for a, b in zip(problem.lengths, problem.demands, strict=True)
+        )
+        self.vectors = _purchases(problem, self.cost, self.length) if not problem.ripped else None
 
     def seek(self, cuts: Cuts) -> tuple[Cuts, int, bool]:
         """(the cuts, the longest rest, whether it is proved to be the longest)."""

@@ -106,7 +106,8 @@ class CutBoard:
 
     `rests` are what is left after the last piece and between or after defects, each
     (from, to), usable wood only; `keep` says which are long enough to keep. `strips` are the
-    widths that the board is ripped into first, where it is.
+    widths that the board is ripped into first, where it is, and `rest_strips` tells the strip of
+    each rest.
     """
 
     source: Literal["store", "on-hand"]
@@ -117,6 +118,7 @@ class CutBoard:
     keep: tuple[bool, ...]
     strips: tuple[Fraction, ...] = ()
     entry: int = 0
+    rest_strips: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from service.planning.problem import Nest, Pattern, parity
+from service.planning.problem import Nest, Pattern
 
 Whole = NDArray[np.int64]
 
@@ -81,41 +81,59 @@ class Knapsack:
 
 
 class NestedKnapsack:
-    """The same where groups of slanted ends cost a board a setup by its profile (`Nest`)."""
+    """The same where groups of slanted ends cost a board a setup by its profile (`Nest`).
+
+    Lots are taken group by group, the group with the most lots first: a profile is looked at only
+    once its groups can be on the board.
+    """
 
     def __init__(
         self, lengths: Sequence[int], bounds: Sequence[int], capacity: int, nest: Nest
     ) -> None:
-        self.chunks = chunks_of(lengths, bounds, capacity)
+        capacity += nest.relief
         self.nest = nest
-        self._from = np.zeros((len(self.chunks), len(nest.setups), capacity + 1), dtype=np.uint8)
+        chunks = chunks_of(lengths, bounds, capacity)
+        often = [
+            sum(nest.groups[c[0]] == group for c in chunks) for group in range(len(nest.states))
+        ]
+        chunks.sort(key=lambda c: (-often[nest.groups[c[0]]], nest.groups[c[0]]))
+        self.chunks = chunks
+        self._moves = [self._moves_of(item, count) for item, count, _ in chunks]
+        self._from = np.zeros((len(chunks), len(nest.setups), capacity + 1), dtype=np.uint8)
         self._best = np.zeros((len(nest.setups), capacity + 1), dtype=np.int64)
+        self._before = self._best.copy()
+
+    def _moves_of(self, item: int, count: int) -> list[tuple[int, int]]:
+        """(profile, profile with a lot more), for all profiles."""
+        group = self.nest.groups[item]
+        unit, states = self.nest.unit(group), self.nest.states[group]
+        moves = []
+        for profile in range(len(self.nest.setups)):
+            had = profile // unit % states
+            now = self.nest.state(group, had + count)
+            moves.append((profile, profile + (now - had) * unit))
+        return moves
 
     def solve(self, worth: Sequence[int]) -> None:
         """Fill the table of largest worths, by profile and capacity."""
-        best = self._best
+        best, before = self._best, self._before
         best.fill(UNREACHED)
         best[0] = 0
+        met = {0}
         for row, (item, count, steps) in enumerate(self.chunks):
-            came = self._from[row]
-            came.fill(0)
-            if worth[item] <= 0:
-                continue
-            before = best.copy()
-            for profile in range(len(self.nest.setups)):
-                target = self._after(profile, item, count)
-                candidate = before[profile, :-steps] + worth[item] * count
-                better = candidate > best[target, steps:]
-                best[target, steps:][better] = candidate[better]
-                came[target, steps:][better] = profile + 1
-
-    def _after(self, profile: int, item: int, count: int) -> int:
-        group = self.nest.groups[item]
-        if group < 0:
-            return profile
-        unit = int(3**group)
-        had = profile // unit % 3
-        return profile + (parity(had + count) - had) * unit
+            moves = [(a, b) for a, b in self._moves[row] if a in met and worth[item] > 0]
+            self._from[row].fill(0)
+            for profile, _ in moves:
+                before[profile] = best[profile]
+            for profile, target in moves:
+                candidate, tail = (
+                    before[profile, :-steps] + worth[item] * count,
+                    best[target, steps:],
+                )
+                better = candidate > tail
+                np.maximum(tail, candidate, out=tail)
+                np.copyto(self._from[row, target, steps:], profile + 1, where=better)
+                met.add(target)
 
     def _choice(self, capacity: int) -> tuple[int, int]:
         options: list[tuple[int, int]] = [

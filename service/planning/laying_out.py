@@ -6,8 +6,8 @@ from decimal import Decimal
 from fractions import Fraction
 
 from service.planning.job import CutBoard, Part, Piece
-from service.planning.nesting import Lie, Order, best_order, lies
-from service.planning.problem import Cuts, Pattern, parity
+from service.planning.nesting import Lie, Order, best_order, lies, tip_to_tip
+from service.planning.problem import Cuts, Pattern
 from service.planning.ripping import split, widths_of
 from service.planning.scaling import Scaled, Source, wood_of
 
@@ -18,7 +18,7 @@ class _Board:
     def __init__(self) -> None:
         self.pieces: list[Piece] = []
         self.used: set[int] = set()
-        self.rests: list[tuple[Fraction, Fraction]] = []
+        self.rests: list[tuple[tuple[Fraction, Fraction], int]] = []
         self.strips: tuple[Fraction, ...] = ()
 
 
@@ -53,8 +53,9 @@ def _finished(scaled: Scaled, key: tuple[bool, int], board: _Board) -> CutBoard:
     job, (on_hand, entry) = scaled.job, key
     for place, source in enumerate(scaled.sources):
         if (source.on_hand, source.entry) == key and place not in board.used:
-            board.rests.append(source.usable)
-    rests = tuple(sorted(board.rests))
+            board.rests.append((source.usable, 0))
+    board.rests.sort()
+    rests = tuple(rest for rest, _ in board.rests)
     least = job.keep_at_least
     return CutBoard(
         source="on-hand" if on_hand else "store",
@@ -64,6 +65,7 @@ def _finished(scaled: Scaled, key: tuple[bool, int], board: _Board) -> CutBoard:
         rests=rests,
         keep=tuple(least is not None and b - a >= least for a, b in rests),
         strips=board.strips,
+        rest_strips=tuple(strip for _, strip in board.rests),
         entry=entry,
     )
 
@@ -102,11 +104,11 @@ class _Layer:
             end = at + part.length + self.wood.overhang(lie.left) + self.wood.overhang(lie.right)
             board.pieces.append(Piece(part.id, at, end, part.first, part.second, strip=strip))
             at = end + self.scaled.job.kerf
-        self._leave(board, source, at)
+        self._leave(board, source, at, strip)
 
-    def _leave(self, board: _Board, source: Source, at: Fraction) -> None:
+    def _leave(self, board: _Board, source: Source, at: Fraction, strip: int = 0) -> None:
         if at < source.usable[1]:
-            board.rests.append((at, source.usable[1]))
+            board.rests.append(((at, source.usable[1]), strip))
 
     def _lay_nested(self, board: _Board, source: Source, pattern: Pattern) -> None:
         groups = self.scaled.groups
@@ -115,23 +117,26 @@ class _Layer:
         rows: list[list[Part]] = [[] for _ in groups]
         for item, part in self._take(pattern):
             rows[nest.groups[item]].append(part)
-        order = best_order(groups, [parity(len(row)) for row in rows], self.wood)
+        order = best_order(groups, [2 - len(row) % 2 if row else 0 for row in rows], self.wood)
         at, before = source.usable[0], None
-        for part, lie in _in_order(order, rows):
+        for part, lie, blank in _in_order(order, rows):
             left, right = self.wood.overhang(lie.left), self.wood.overhang(lie.right)
+            length = tip_to_tip(part, self.wood) if blank else part.length
             at += left if before is None else self.wood.gap(before.right, lie.left)
-            start, end = at - left, at + part.length + right
-            board.pieces.append(_piece(part, lie, start, end))
-            at, before = at + part.length, lie
+            start, end = at - left, at + length + right
+            board.pieces.append(_piece(part, lies(part)[0] if blank else lie, start, end))
+            at, before = at + length, lie
         if before is not None:
             reach = self.wood.overhang(before.right)
             self._leave(board, source, at + reach + self.wood.kerf_along(before.right))
 
 
-def _in_order(order: Order, rows: Sequence[Sequence[Part]]) -> Iterator[tuple[Part, Lie]]:
+def _in_order(order: Order, rows: Sequence[Sequence[Part]]) -> Iterator[tuple[Part, Lie, bool]]:
+    """Pieces from left to right, how each lies, and whether it is cut as a square blank first."""
     for group, run in order.runs:
         for place, part in enumerate(rows[group]):
-            yield part, run.in_turn[place % 2]
+            lie = run.in_turn[place % 2]
+            yield part, lie, not part.square and not (any(lie.left) or any(lie.right))
 
 
 def _piece(part: Part, lie: Lie, start: Fraction, end: Fraction) -> Piece:

@@ -27,7 +27,7 @@ class Leaves:
         self, vector: Sequence[int], box: Box, relaxation: Relaxation, ceiling: int | None
     ) -> Packing:
         """Cuts from at most these boards; "none" only when that is certain."""
-        if self.problem.plain:
+        if not self.problem.ripped:
             if self._completion is None:
                 self._completion = Completion(self.problem)
             packing = self._completion.pack(vector, self.effort.leaf_steps)
@@ -40,7 +40,9 @@ class Leaves:
             packing = mean(vector, box, relaxation)
             if packing.status == "found":
                 return packing
-        return self._from_all(vector, box, relaxation) if self.problem.plain else Packing("open")
+        if self.problem.ripped:
+            return Packing("open")
+        return self._from_all(vector, box, relaxation)
 
     def _from_columns(self, vector: Sequence[int], box: Box, relaxation: Relaxation) -> Packing:
         """From the patterns that the relaxed problem has met so far."""
@@ -57,7 +59,7 @@ class Leaves:
         return Packing("open") if cuts is None else Packing("found", cuts)
 
     def _from_all(self, vector: Sequence[int], box: Box, relaxation: Relaxation) -> Packing:
-        """From every pattern that can be part of such a plan; from the best if they are too many."""
+        """From every pattern that can be part of such a plan; from the best if that is too many."""
         worths = [self._worths(vector, b, relaxation) for b in (_at_most(vector), box)]
         if self.clock.out() or not all(worth for _, _, worth in worths):
             return Packing("open")

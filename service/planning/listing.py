@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from service.planning.completing import is_full
 from service.planning.problem import Column, Problem
 
 
@@ -22,7 +23,8 @@ def near_best(
 ) -> list[Column] | None:  # fmt: skip
     """All full patterns that fall short by no more than the gap; None if too many.
 
-    `values` are the largest worths by supply. Plain boards only. `steps` bounds the search.
+    `values` are the largest worths by supply. Not for boards that are ripped. `steps` bounds the
+    search.
     """
     lister = _Lister(problem, worth, most, steps)
     try:
@@ -40,11 +42,12 @@ def near_best(
 class _Lister:
     def __init__(self, problem: Problem, worth: Sequence[int], most: int, steps: int) -> None:
         self.found: list[Column] = []
+        self._problem, self._relief = problem, problem.relief
         self._lengths, self._demands = problem.lengths, problem.demands
         self._worth = [max(0, each) for each in worth]
         self._most, self._steps = most, steps
         capacity = max((s.capacity for s in problem.supplies if not s.single), default=0)
-        self._rest = self._tables(capacity)
+        self._rest = self._tables(capacity + self._relief)
         self._taken: list[tuple[int, int]] = []
 
     def _tables(self, capacity: int) -> list[memoryview]:
@@ -64,9 +67,9 @@ class _Lister:
 
     def list_supply(self, supply: int, capacity: int, need: int) -> None:
         """Add the patterns of one supply that are worth at least `need`."""
-        self._supply = supply
-        if self._rest[0][capacity] >= need:
-            self._go(0, capacity, need)
+        self._supply, self._capacity = supply, capacity
+        if self._rest[0][capacity + self._relief] >= need:
+            self._go(0, capacity + self._relief, need)
 
     def _go(self, item: int, room: int, need: int) -> None:
         lengths, tables = self._lengths, self._rest
@@ -89,15 +92,7 @@ class _Lister:
 
     def _keep(self, room: int) -> None:
         pattern = tuple(lot for lot in self._taken if lot[1])
-        if pattern and self._is_full(room, dict(pattern)):
+        if pattern and is_full(self._problem, pattern, self._demands, self._capacity, room):
             self.found.append(Column(self._supply, pattern))
             if len(self.found) > self._most:
                 raise _TooMany
-
-    def _is_full(self, room: int, taken: dict[int, int]) -> bool:
-        for item in range(len(self._lengths) - 1, -1, -1):
-            if self._lengths[item] > room:
-                return True
-            if self._demands[item] > taken.get(item, 0):
-                return False
-        return True

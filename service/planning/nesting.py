@@ -32,7 +32,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise, permutations, product
-from math import isqrt
+from math import isqrt, prod
 from typing import NamedTuple
 
 from service.domain.ends import Slant
@@ -146,6 +146,11 @@ class Group:
         """The gap that every piece of a run brings along, the mean of its two neighbors'."""
         return self._cycle(wood)[2]
 
+    def counts(self, wood: Wood) -> bool:
+        """Whether it matters if a run has an odd or an even number of pieces."""
+        odd, even = ({(r.left, r.right): r.unused for r in self.runs(wood, n)} for n in (1, 2))
+        return odd != even
+
     def runs(self, wood: Wood, parity: int) -> Iterator[Run]:
         """All runs of an odd (1) or even (2) number of pieces, by their ends."""
         first, second, mean = self._cycle(wood)
@@ -200,13 +205,20 @@ def best_order(groups: Sequence[Group], parities: Sequence[int], wood: Wood) -> 
     return best
 
 
-def setups(groups: Sequence[Group], wood: Wood) -> list[Fraction]:
-    """What a board needs beyond its pieces' own, by profile (`problem.Nest`)."""
+def setups(groups: Sequence[Group], wood: Wood) -> tuple[tuple[int, ...], list[Fraction]]:
+    """The states of each group, and what a board needs beyond its pieces' own, by profile.
+
+    A group whose runs have the same ends, odd or even, has two states; others have three.
+    """
+    states = tuple(3 if group.counts(wood) else 2 for group in groups)
     found = []
-    for profile in range(3 ** len(groups)):
-        parities = [profile // 3**g % 3 for g in range(len(groups))]
+    for profile in range(prod(states)):
+        rest, parities = profile, list[int]()
+        for number in states:
+            parities.append(rest % number)
+            rest //= number
         found.append(best_order(groups, parities, wood).setup if profile else Fraction(0))
-    return found
+    return states, found
 
 
 def tip_to_tip(part: Part, wood: Wood) -> Fraction:

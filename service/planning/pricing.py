@@ -163,7 +163,8 @@ def first_columns(problem: Problem) -> list[Column]:
                 continue
             if supply.ways and not any(problem.widths[item] <= max(w) for w in supply.ways):
                 continue
-            most = min(problem.demands[item], supply.capacity // length)
+            relief = problem.nest.relief if problem.nest is not None else 0
+            most = min(problem.demands[item], (supply.capacity + relief) // length)
             while most and problem.steps(((item, most),)) > supply.capacity:
                 most -= 1
             if most:

@@ -7,6 +7,7 @@ the last one ends the board and k when a rest is left. Prices are whole numbers,
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from math import prod
 from typing import NamedTuple
 
 Pattern = tuple[tuple[int, int], ...]
@@ -40,27 +41,37 @@ class Supply:
 class Nest:
     """What slanted ends cost a board beyond the items' own steps.
 
-    `groups` gives each item's group of angles (-1: square ends). `setups` gives the steps by a
-    board's profile: for each group none, an odd or an even number of pieces, the first group
-    counting least, in base 3.
+    `groups` gives each item's group of angles. `setups` gives the steps by a board's profile: the
+    state of every group, the first one counting least. A group of two states is on the board or
+    not (1 or 0); one of three is not on it, an odd number of times or an even one (0, 1, 2).
     """
 
     groups: tuple[int, ...]
+    states: tuple[int, ...]
     setups: tuple[int, ...]
+
+    @property
+    def relief(self) -> int:
+        """The most steps that a setup gives back: items may exceed a board by so much."""
+        return max(0, -min(self.setups))
+
+    def state(self, group: int, total: int) -> int:
+        """The state of a group with so many pieces on the board."""
+        if total == 0:
+            return 0
+        return 2 - total % 2 if self.states[group] == 3 else 1
+
+    def unit(self, group: int) -> int:
+        """What one state of a group counts in a profile."""
+        return prod(self.states[:group])
 
     def profile(self, pattern: Pattern) -> int:
         """The profile of a board cut by a pattern."""
         totals: dict[int, int] = {}
         for item, count in pattern:
             group = self.groups[item]
-            if group >= 0:
-                totals[group] = totals.get(group, 0) + count
-        return sum(3**group * parity(total) for group, total in totals.items() if total)
-
-
-def parity(total: int) -> int:
-    """0 for none, 1 for odd, 2 for even."""
-    return 0 if total == 0 else 2 - total % 2
+            totals[group] = totals.get(group, 0) + count
+        return sum(self.unit(group) * self.state(group, n) for group, n in totals.items())
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,9 +89,19 @@ class Problem:
     widths: tuple[int, ...] = ()
 
     @property
+    def ripped(self) -> bool:
+        """Whether any board may be ripped into strips."""
+        return any(supply.ways for supply in self.supplies)
+
+    @property
+    def relief(self) -> int:
+        """Steps by which items may exceed a board, because a setup gives them back."""
+        return 0 if self.nest is None else self.nest.relief
+
+    @property
     def plain(self) -> bool:
         """Whether a pattern fits as soon as its lengths add up to no more than the board."""
-        return self.nest is None and not any(supply.ways for supply in self.supplies)
+        return self.nest is None and not self.ripped
 
     @property
     def pieces(self) -> int:

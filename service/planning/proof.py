@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import gcd
 
-from service.planning.problem import Problem, Supply, parity
+from service.planning.problem import Problem, Supply
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,13 +164,23 @@ def _nested(problem: Problem, capacity: int, worth: Sequence[int]) -> int:
     assert nest is not None
     best = {(0, 0): 0}
     for item, length in enumerate(problem.lengths):
-        unit = 3 ** max(0, nest.groups[item])
+        if worth[item] <= 0:
+            continue
+        group = nest.groups[item]
+        unit, states = nest.unit(group), nest.states[group]
         new = dict(best)
         for (profile, used), value in best.items():
-            had = profile // unit % 3
-            for count in range(1, min(problem.demands[item], (capacity - used) // length) + 1):
-                shift = (parity(had + count) - had) * unit if nest.groups[item] >= 0 else 0
+            had = profile // unit % states
+            room = capacity + nest.relief - used
+            for count in range(1, min(problem.demands[item], room // length) + 1):
+                shift = (nest.state(group, had + count) - had) * unit
                 key = (profile + shift, used + count * length)
                 new[key] = max(new.get(key, 0), value + count * worth[item])
-        best = new
+        best = {
+            (profile, used): value
+            for profile in {profile for profile, _ in new}
+            for used, value in _undominated(
+                {used: v for (own, used), v in new.items() if own == profile}
+            ).items()
+        }
     return max(v for (p, used), v in best.items() if used + nest.setups[p] <= capacity)

@@ -120,7 +120,7 @@ def scaled(job: Job, *, nested: bool = True, rosy: bool = False) -> Scaled:
         group = group_of(part)
         inside = group in groups
         own = part.length + group.each(wood) if inside else blanks[place] + job.kerf
-        lengths[place] = own, groups.index(group) if inside else -1
+        lengths[place] = own, groups.index(group) if inside else 0
     named = tuple(
         Unplaced(part.id, part.quantity, why)
         for part, why in zip(job.parts, unplaced, strict=True)
@@ -190,9 +190,10 @@ def _whole(sizes: _Sizes, notes: tuple[str, ...], unplaced: tuple[Unplaced, ...]
     step = 1 if groups else max(1, gcd(*(key[0] for key in keys)))
     ways = ways_to_rip(job, sorted(set(widths.values()))) if widths else ()
     money = _per_money(board.price for board in job.for_sale)
-    extra = setups(groups, wood_of(job)) if groups else []
+    states, extra = setups(groups, wood_of(job)) if groups else ((), [])
     nest = Nest(
         tuple(key[1] for key in keys),
+        states,
         tuple(sizes.whole(one * per_inch, down=False) for one in extra),
     )
     problem = Problem(

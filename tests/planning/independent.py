@@ -3,6 +3,7 @@
 Nothing of the planner is used here but its values: what is wanted, what is sold, where pieces lie.
 """
 
+import itertools
 from collections import Counter
 from decimal import Decimal
 from fractions import Fraction
@@ -86,7 +87,7 @@ def check_strip(
         assert piece.start >= job.end_trim and piece.end <= board.length - job.end_trim
         assert all(piece.end <= a or piece.start >= b for a, b in defects)
         spans.append((left, right, piece))
-    for (_, right, one), (left, _, other) in zip(spans, spans[1:], strict=False):
+    for (_, right, one), (left, _, other) in itertools.pairwise(spans):
         kerfs = [kerf_along(job, end) for end in (one.right, other.left)]
         for a, b in zip(right, left, strict=True):
             assert b - a >= max(kerfs) - TINY, (one, other)

@@ -1,5 +1,6 @@
 """Hard jobs and short deadlines: a good plan with its bound, in time, while others go on."""
 
+import itertools
 import threading
 import time
 
@@ -62,5 +63,5 @@ def test_other_threads_run_while_a_plan_is_made() -> None:
     plan_boards(hard_job(11, 150), seconds=1.5)
     done.set()
     ticker.join()
-    longest = max(b - a for a, b in zip(beats, beats[1:], strict=False))
+    longest = max(b - a for a, b in itertools.pairwise(beats))
     assert len(beats) > 50 and longest < 0.5
