@@ -75,7 +75,7 @@ def resolve(build: Build, catalog: Catalog, wishes: Wishes = NO_WISHES) -> Resol
         raise UnknownName(*complaints)
     sizing = Sizing(build, catalog)
     parts = tuple(resolve_part(index, part, sizing) for index, part in enumerate(build.parts))
-    return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts), wishes)
+    return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts), wishes=wishes)
 
 
 def pointed(name: str) -> str:

@@ -121,7 +121,9 @@ def plan_build(
         held = comparison(job, clock.left()) if compare else None
         boards.append(PlannedBoards(job, safe_order(plan, job), held))
     sheets = [
-        PlannedSheets(job, plan_sheets(job.panels, job.sheets, job.cutting, seconds=clock.next()))
+        PlannedSheets(
+            job, plan_sheets(job.panels, job.sheets, job.cutting, deadline_s=clock.next())
+        )
         for job in wanted.sheets
     ]
     return CutPlan(tuple(boards), tuple(sheets), wanted.left)

@@ -57,7 +57,7 @@ def solved(job: BoardJob | SheetJob, seconds: float) -> Plan | SheetPlan:
     """The plan of one stock."""
     if isinstance(job, BoardJob):
         return plan_boards(job.job, seconds=seconds)
-    return plan_sheets(job.panels, job.sheets, job.cutting, seconds=seconds)
+    return plan_sheets(job.panels, job.sheets, job.cutting, deadline_s=seconds)
 
 
 def pieces_wanted(job: BoardJob | SheetJob) -> Iterator[tuple[str, int]]:

@@ -584,4 +584,31 @@ CASES = (
         fastened({"stock": SQUARE_BAR}, enters="end", fastener={"gauge": 8, "length": "12"}),
         "/joints/0/fastener/length", ("12",), ("12 1/64", "13"), "warn",
     ),
+    Case(
+        "buy.not-enough", "#/buying/planned/0",
+        build(
+            {"id": "slat", "stock": "1x4", "length": "23", "quantity": 4},
+            shop={"kerf": "1/8"},
+            buying={"planned": [{"stock": "1x4", "length": "96"}]},
+        ),
+        "/parts/0/length", ("23", "23 29/32"), ("23 59/64", "24"),
+    ),
+    Case(
+        "buy.not-enough", "#/buying/planned/0",
+        build(
+            {"id": "back", "stock": "mdf-0.5in", "length": "23", "width": "24", "quantity": 2},
+            shop={"kerf": "1/8"},
+            buying={"planned": [{"stock": "mdf-0.5in", "length": "48", "width": "24"}]},
+        ),
+        "/parts/0/length", ("23", "23 15/16"), ("23 61/64", "24"),
+    ),
+    Case(
+        "buy.over-budget", "#/buying/budget",
+        build(
+            {"id": "slat", "stock": "1x4", "length": "24", "quantity": 4},
+            buying={"budget": "10.00", "price_list": {"currency": "USD", "prices": [
+                {"stock": "1x4", "length": "96", "price": "5.00"}]}},
+        ),
+        "/buying/budget", ("10.00", "12"), ("9.99", "5.00"), "warn",
+    ),
 )  # fmt: skip

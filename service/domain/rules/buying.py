@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from service.domain.findings import Mend, Spot, rule
 from service.domain.resolving import ResolvedBuild
+from service.domain.rules.panels import panels_and_sheets, turns_freely
 from service.domain.solid import Rod, Solid
-from service.domain.supply import longest_piece, sheets_of
+from service.domain.supply import longest_piece
 from service.domain.yields import StockYield
 
 
@@ -61,11 +62,9 @@ def too_big(build: ResolvedBuild, id: str) -> bool:
     longest = longest_piece(build.sizing, part.part, part.sized)
     if longest is not None:
         return part.solid.blank_length > longest.length
-    sheets = sheets_of(build.sizing, part.sized)
-    sides = sorted((part.solid.blank_length, part.solid.blank_width))
-    return sheets is not None and not any(
-        all(side <= room for side, room in zip(sides, sorted(sheet), strict=True))
-        for sheet in sheets.sizes
+    return any(
+        panel is part and not upright and not (turned and turns_freely(part))
+        for panel, _, upright, turned in panels_and_sheets(build)
     )
 
 

@@ -1,0 +1,212 @@
+"""The cut plan over HTTP: checked from the answer alone, by a checker of its own."""
+
+import itertools
+import json
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import pytest
+from flask.testing import FlaskClient
+
+from service.quantities import length
+
+Json = dict[str, Any]
+
+WHOLE = Path(__file__).parents[1] / "builds" / "whole"
+SOUND = sorted(p for p in WHOLE.glob("*.json") if "spoiled" not in p.stem and p.stem != "expected")
+
+
+def ask(client: FlaskClient, build: Json, query: str = "") -> Json:
+    answer = client.post(f"/v1/cut-plan{query}", json=build)
+    assert answer.status_code == 200, answer.get_data(as_text=True)
+    told: Json = answer.get_json()
+    return told
+
+
+def build(*parts: Json, **rest: Any) -> Json:
+    return {"name": "Cuts", "parts": list(parts), **rest}
+
+
+def prices(*rows: tuple[str, str, str], **more: Any) -> Json:
+    listed = [{"stock": s, "length": n, "price": p, **more} for s, n, p in rows]
+    return {"price_list": {"currency": "USD", "prices": listed}}
+
+
+def inches(size: Json) -> Fraction:
+    return Fraction(str(size["in"]))
+
+
+def board_faults(board: Json, kerf: Fraction) -> list[str]:
+    """Square pieces overlap, come nearer than the kerf, or leave the board."""
+    cuts = sorted(board["cuts"], key=lambda cut: inches(cut["start"]))
+    faults = []
+    slack = Fraction(1, 10**5)  # answers give six decimals
+    for one, two in itertools.pairwise(cuts):
+        slanted = any(
+            cut[side]["miter"] or cut[side]["bevel"]
+            for cut in (one, two)
+            for side in ("left_angle", "right_angle")
+        )
+        if not slanted and inches(two["start"]) - inches(one["end"]) < kerf - slack:
+            faults.append(f"{one['part']} and {two['part']} are too near")
+    if cuts and (
+        inches(cuts[0]["start"]) < 0 or inches(cuts[-1]["end"]) > inches(board["length"]) + slack
+    ):
+        faults.append("a piece leaves the board")
+    return faults
+
+
+@pytest.mark.parametrize("path", SOUND, ids=lambda path: path.stem)
+def test_a_whole_build_is_planned_and_every_piece_is_there(client: FlaskClient, path: Path) -> None:
+    document = json.loads(path.read_text())
+    told = ask(client, document)
+    strips = {
+        part["id"]: part.get("quantity", 1) * part.get("glued_from", {}).get("boards", 1)
+        for part in document["parts"]
+    }
+    kerf = length(document["shop"]["kerf"], document.get("units", "in"))
+    counted = dict.fromkeys(strips, 0)
+    for board in told["boards"]:
+        assert board["strips"] or board_faults(board, kerf) == []
+        for cut in board["cuts"]:
+            counted[cut["part"]] += 1
+    for sheet in told["sheets"]:
+        for piece in sheet["pieces"]:
+            counted[piece["part"]] += 1
+    for row in told["unplaced"]:
+        assert "no name" in row["why"]
+        counted[row["part"]] += row["quantity"]
+    assert counted == strips
+    shares = told["used_percent"] + told["kept_percent"] + told["waste_percent"]
+    assert shares == pytest.approx(100, abs=0.2)
+
+
+def test_four_times_24_in_do_not_come_out_of_an_8_ft_board(client: FlaskClient) -> None:
+    part = {"id": "slat", "stock": "1x4", "length": "24", "quantity": 4}
+    told = ask(client, build(part, buying=prices(("1x4", "96", "5.00"))))
+    assert [row["count"] for row in told["buy"]] == [2]
+    assert (told["status"], told["cost"], told["bound"]) == ("optimal", "10.00", "10.00")
+
+
+def test_pieces_that_fill_a_board_to_the_end_fit_it(client: FlaskClient) -> None:
+    """Three kerfs lie between four pieces: 4 x 23 29/32 + 3 x 1/8 = 96."""
+    part = {"id": "slat", "stock": "1x4", "length": "23 29/32", "quantity": 4}
+    told = ask(client, build(part, buying=prices(("1x4", "96", "5.00"))))
+    assert [row["count"] for row in told["buy"]] == [1]
+    part["length"] = "23 59/64"
+    told = ask(client, build(part, buying=prices(("1x4", "96", "5.00"))))
+    assert [row["count"] for row in told["buy"]] == [2]
+
+
+def test_least_money_wins_over_fewest_boards(client: FlaskClient) -> None:
+    part = {"id": "slat", "stock": "1x4", "length": "47", "quantity": 4}
+    rows = prices(("1x4", "96", "5.00"), ("1x4", "192", "12.00"))
+    told = ask(client, build(part, buying=rows), "?compare=true")
+    assert [(row["length"]["tape"], row["count"]) for row in told["buy"]] == [('96"', 2)]
+    alone = {row["length"]["tape"]: row["cost"] for row in told["compared"][0]["one_length_only"]}
+    assert alone == {'96"': "10.00", '192"': "12.00"}
+
+
+def test_an_offcut_on_hand_is_free_and_its_knot_is_kept_out(client: FlaskClient) -> None:
+    part = {"id": "slat", "stock": "1x4", "length": "14", "quantity": 2}
+    buying = prices(("1x4", "96", "5.00"))
+    offcut = {"stock": "1x4", "length": "30"}
+    told = ask(client, build(part, buying={**buying, "offcuts": [offcut]}))
+    assert told["cost"] == "0.00"
+    knotty = {**offcut, "defects": [{"from": "13", "to": "15"}]}
+    told = ask(client, build(part, buying={**buying, "offcuts": [knotty]}))
+    for board in told["boards"]:
+        for cut in board["cuts"]:
+            if board["from"] == "on-hand":
+                assert inches(cut["end"]) <= 13 or inches(cut["start"]) >= 15
+
+
+def test_without_prices_the_least_wood_is_planned_and_no_money_is_named(
+    client: FlaskClient,
+) -> None:
+    part = {"id": "slat", "stock": "1x4", "length": "47", "quantity": 2}
+    told = ask(client, build(part))
+    assert told["cost"] is told["currency"] is None
+    assert [row["price"] for row in told["buy"]] == [None]
+    assert [row["length"]["tape"] for row in told["buy"]] == ['96"']
+
+
+def test_after_a_slip_only_the_spoiled_piece_is_cut_anew(client: FlaskClient) -> None:
+    part = {"id": "slat", "stock": "1x4", "length": "24", "quantity": 4}
+    buying = {**prices(("1x4", "96", "5.00")), "offcuts": [{"stock": "1x4", "length": "40"}]}
+    told = ask(client, build(part, buying=buying), "?spoiled=slat:1")
+    assert [len(board["cuts"]) for board in told["boards"]] == [1]
+    assert (told["cost"], told["boards"][0]["from"]) == ("0.00", "on-hand")
+    refused = client.post("/v1/cut-plan?spoiled=slot:1", json=build(part))
+    assert refused.status_code == 422
+
+
+def test_tax_and_spare_boards_are_shown_apart(client: FlaskClient) -> None:
+    part = {"id": "slat", "stock": "1x4", "length": "24", "quantity": 2}
+    buying = {**prices(("1x4", "96", "5.00")), "spare": 1, "tax_percent": "10"}
+    told = ask(client, build(part, buying=buying))
+    money = {name: told[name] for name in ("cost", "spare_cost", "tax", "outlay")}
+    assert money == {"cost": "5.00", "spare_cost": "5.00", "tax": "1.00", "outlay": "11.00"}
+
+
+@pytest.mark.parametrize(
+    ("price", "per", "expected"),
+    [("5.00", "piece", "5.00"), ("0.75", "foot", "6.00"), ("1.50", "board-foot", "4.00")],
+)
+def test_prices_are_converted_to_a_board(
+    client: FlaskClient, price: str, per: str, expected: str
+) -> None:
+    """A 1x4 of 8 ft: 8 ft, and 1 x 4 x 96 / 144 = 2 2/3 board feet."""
+    part = {"id": "slat", "stock": "1x4", "length": "90"}
+    told = ask(client, build(part, buying=prices(("1x4", "96", price), per=per)))
+    assert told["cost"] == expected
+
+
+def test_the_store_charges_for_cuts_after_the_free_ones(client: FlaskClient) -> None:
+    panel = {"id": "back", "stock": "mdf-0.5in", "length": "48", "width": "23", "quantity": 2}
+    row = {"stock": "mdf-0.5in", "length": "96", "width": "48", "price": "30.00"}
+    buying = {
+        "price_list": {"currency": "USD", "prices": [row]},
+        "store_cuts": {"free": 0, "each": "1.50", "at_most": 4},
+    }
+    shop = {"longest_board": "60"}
+    told = ask(client, build(panel, buying=buying, shop=shop))
+    made = [cut for sheet in told["sheets"] for cut in sheet["cuts"] if cut["by"] == "store"]
+    assert made
+    assert float(told["store_cuts_cost"]) == 1.5 * sum(not cut["trim"] for cut in made)
+
+
+def test_a_narrow_part_may_come_from_a_rip_where_a_saw_rips(client: FlaskClient) -> None:
+    part = {"id": "strip", "stock": "1x8", "length": "90", "width": "3", "quantity": 2}
+    rows = prices(("1x8", "96", "9.00"))
+    told = ask(client, build(part, buying=rows, shop={"saws": [{"kind": "table-saw"}]}))
+    assert [row["count"] for row in told["buy"]] == [1]
+    told = ask(client, build(part, buying=rows, shop={"saws": [{"kind": "miter-saw"}]}))
+    assert [row["count"] for row in told["buy"]] == [2]
+
+
+def test_stop_blocks_stand_on_the_kept_side(client: FlaskClient) -> None:
+    part = {"id": "slat", "stock": "1x4", "length": "20", "quantity": 5}
+    told = ask(client, build(part, buying=prices(("1x4", "96", "5.00"))))
+    (block,) = told["stop_blocks"]
+    assert (block["length"]["tape"], block["count"]) == ('20"', 5)
+    assert "kept" in told["stop_block_side"]
+
+
+def test_a_plan_in_text_fits_80_columns(client: FlaskClient) -> None:
+    document = json.loads((WHOLE / "boot-rack.json").read_text())
+    text = client.post("/v1/cut-plan?format=text", json=document).get_data(as_text=True)
+    assert max(map(len, text.splitlines())) <= 80
+    assert "buy 2 of 1x3" in text
+
+
+def test_the_same_question_has_the_same_answer(client: FlaskClient) -> None:
+    document = json.loads((WHOLE / "hall-mirror.json").read_text())
+    assert ask(client, document) == ask(client, document)
+
+
+@pytest.mark.parametrize("query", ["?deadline_s=abc", "?deadline_s=nan", "?compare=1", "?x=1"])
+def test_nonsense_is_refused(client: FlaskClient, query: str) -> None:
+    part = {"id": "slat", "stock": "1x4", "length": "20"}
+    assert client.post(f"/v1/cut-plan{query}", json=build(part)).status_code == 422
