@@ -7,14 +7,14 @@ binary fractions, so that its sums are exact in floating point.
 """
 
 import heapq
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from math import ceil, floor, log2
 from typing import NamedTuple
 
 import numpy as np
 
 from service.planning.lp import Master, Reals
-from service.planning.panels.lots import Lot
+from service.planning.panels.lots import Layout, Lot, pattern_of
 from service.planning.panels.tables import Tables
 from service.planning.panels.work import Spent, Work
 from service.planning.problem import Column, Problem, Supply
@@ -23,9 +23,15 @@ from service.planning.sums import Totals
 AREA_UNITS = 10_000
 NEARLY = 1e-6
 
+PAIRS_A_KIND = 5000
+"""Counted work of one more relaxed choice, for each kind."""
+
 
 class Box(NamedTuple):
-    """Purchases between two counts of each stock; sorted by their floor, newest first."""
+    """Purchases between two counts of each stock; sorted by their floor, newest first.
+
+    `counts` are the relaxed ones; none where the work was spent before they were known.
+    """
 
     floor: int
     order: int
@@ -37,10 +43,12 @@ class Box(NamedTuple):
 class Purchases:
     """The purchases that cost less than a known plan, in boxes of counts."""
 
-    def __init__(self, lot: Lot, tables: Tables, ceiling: int, work: Work) -> None:
+    def __init__(
+        self, lot: Lot, tables: Tables, known: Iterable[Layout], ceiling: int, work: Work
+    ) -> None:
         self.lot = lot
+        self.work = work
         self._tables = tables
-        self._work = work
         self._totals = Totals([stock.price for stock in lot.stocks], ceiling)
         self._step = max(1, self._totals.step)
         self._prices = [stock.price for stock in lot.stocks]
@@ -48,11 +56,12 @@ class Purchases:
         self._fills = [-(-fill // unit) for fill in tables.fill]
         self._area = lot.area // unit
         self._master = Master(self._problem())
-        self._seed()
-        self._boxes: list[Box] = []
+        self._seed(known)
         self._made = 0
         highest = [_most(stock.limit, stock.price, ceiling, lot.pieces) for stock in lot.stocks]
-        self._push(tuple(0 for _ in highest), tuple(highest), 0, ceiling)
+        ground = self._totals.at_least(tables.ground())
+        whole = self._bounded(tuple(0 for _ in highest), tuple(highest), ground, ceiling)
+        self._boxes = [whole] if whole else []
 
     def _problem(self) -> Problem:
         """Kinds as items; one item more stands for area, which every sheet gives its fill of."""
@@ -62,11 +71,14 @@ class Purchases:
             supplies=tuple(Supply(s.area, s.price, s.limit) for s in self.lot.stocks),
         )
 
-    def _seed(self) -> None:
+    def _seed(self, known: Iterable[Layout]) -> None:
         for place, stock in enumerate(self.lot.stocks):
             for pose in self.lot.poses(stock.grained):
                 if self.lot.fits(pose, stock):
                     self._offer(place, {pose.kind: 1})
+        for layout in known:
+            for laid in layout:
+                self._offer(laid.stock, pattern_of(laid.root))
 
     def _offer(self, place: int, pattern: dict[int, int]) -> int:
         entries = dict(pattern)
@@ -82,10 +94,12 @@ class Purchases:
     def next(self, ceiling: int) -> tuple[int, ...] | None:
         """The cheapest purchase in a box (free sheets in full), its box split around it.
 
-        None when every box reaches the ceiling. Raises `Spent` with the boxes as they were.
+        None when every box reaches the ceiling. Raises `Spent` where nothing more is known.
         """
         while self._boxes and self._boxes[0].floor < ceiling:
             box = self._boxes[0]
+            if not box.counts:
+                raise Spent
             whole = self._whole(box)
             kids = self._around(box, whole) if whole else self._halves(box)
             self._replace(kids, box.floor, ceiling)
@@ -96,20 +110,12 @@ class Purchases:
     def _replace(
         self, kids: Sequence[tuple[tuple[int, ...], tuple[int, ...]]], floor_: int, ceiling: int
     ) -> None:
-        """Put boxes in the place of the first one; it stays when the work is spent."""
+        """Put boxes in the place of the first one."""
         found = [self._bounded(low, high, floor_, ceiling) for low, high in kids]
         heapq.heappop(self._boxes)
         for box in found:
             if box is not None and box.floor < ceiling:
                 heapq.heappush(self._boxes, box)
-
-    def _push(self, low: tuple[int, ...], high: tuple[int, ...], floor_: int, ceiling: int) -> None:
-        try:
-            box = self._bounded(low, high, floor_, ceiling)
-        except Spent:
-            box = Box(floor_, 0, low, high, tuple(map(float, high)))
-        if box is not None and box.floor < ceiling:
-            heapq.heappush(self._boxes, box)
 
     def _whole(self, box: Box) -> tuple[int, ...] | None:
         """The box's counts where they are whole; free sheets are all taken."""
@@ -155,22 +161,28 @@ class Purchases:
             return None
         bought = sum(least * price for least, price in zip(low, self._prices, strict=True))
         best = max(known, bought)
+        counts: tuple[float, ...] = ()
         self._master.count_boards(low, high)
-        while best < ceiling:
-            relaxed = self._master.solve(self._work.clock.left())
-            if not relaxed.solved:
-                raise Spent
-            bound, fresh = self._price(relaxed.worth, relaxed.charges, low, high)
-            best = max(best, self._totals.at_least(bound))
-            if not fresh:
-                break
+        try:
+            while best < ceiling and not counts:
+                relaxed = self._master.solve(self.work.clock.left())
+                if not relaxed.solved:
+                    raise Spent
+                bound, fresh = self._price(relaxed.worth, relaxed.charges, low, high)
+                best = max(best, self._totals.at_least(bound))
+                counts = () if fresh else self._counts(relaxed.amounts)
+        except Spent:
+            counts = ()
         if best >= ceiling:
             return None
         self._made += 1
+        return Box(best, -self._made, low, high, counts)
+
+    def _counts(self, amounts: Reals) -> tuple[float, ...]:
         counts = [0.0] * len(self._prices)
-        for column, amount in zip(self._master.columns, relaxed.amounts, strict=True):
+        for column, amount in zip(self._master.columns, amounts, strict=True):
             counts[column.supply] += amount
-        return Box(best, -self._made, low, high, tuple(counts))
+        return tuple(counts)
 
     def _price(
         self, duals: Reals, charges: Reals, low: Sequence[int], high: Sequence[int]
@@ -183,7 +195,7 @@ class Purchases:
         fresh = 0
         for grained, table in self._tables.by_grain.items():
             values = table.values(worth)
-            self._work.spend(table.pairs)
+            self.work.spend(table.pairs // 3 + PAIRS_A_KIND * len(worth))
             for place, stock in enumerate(self.lot.stocks):
                 if stock.grained != grained:
                     continue

@@ -8,7 +8,6 @@ import numpy as np
 from service.planning.panels.growing import Frame, Grower, Grown, Pieces
 from service.planning.panels.lots import Laid, Layout, Lot, Stock
 from service.planning.panels.packing import Packing, Places
-from service.planning.panels.tables import Tables
 from service.planning.panels.trees import tree_of
 from service.planning.panels.work import Work
 
@@ -42,12 +41,11 @@ class _Stage(NamedTuple):
 class Question:
     """Whether `counts` sheets of each stock yield the lot."""
 
-    def __init__(self, lot: Lot, counts: Sequence[int], tables: Tables) -> None:
-        self.lot, self.counts, self.tables = lot, tuple(counts), tables
+    def __init__(self, lot: Lot, counts: Sequence[int], fills: Sequence[int]) -> None:
+        self.lot, self.counts = lot, tuple(counts)
         self.packing = Packing(lot.counts)
-        fills = sum(fill * n for fill, n in zip(tables.fill, counts, strict=True))
-        self.spare = fills - lot.area
-        self.least = [fill - self.spare for fill in tables.fill]
+        self.spare = sum(fill * n for fill, n in zip(fills, counts, strict=True)) - lot.area
+        self.least = [fill - self.spare for fill in fills]
 
     def grow(self, grained: bool, most: int | None, seed: int, work: Work) -> Grown | None:
         """The pieces of the sheets with or without grain, at most `most` of a level."""
@@ -92,10 +90,14 @@ def _turns(pieces: Pieces, stock: Stock) -> Places:
 
 
 def decide(
-    lot: Lot, counts: Sequence[int], tables: Tables, *, most: int | None, seed: int, work: Work
-) -> Decision:
-    """Whether `counts` sheets of each stock yield the lot; `most` pieces of a level are kept."""
-    question = Question(lot, counts, tables)
+    lot: Lot, counts: Sequence[int], fills: Sequence[int],
+    *, most: int | None, seed: int, work: Work,
+) -> Decision:  # fmt: skip
+    """Whether `counts` sheets of each stock yield the lot; `most` pieces of a level are kept.
+
+    `fills` is the area of a sheet of each stock that panels can cover, at most.
+    """
+    question = Question(lot, counts, fills)
     if question.spare < 0:
         return Decision("no")
     if not question.packing.possible:
@@ -112,8 +114,8 @@ def decide(
     fillings = {
         place: question.filling(place, grown[lot.stocks[place].grained]) for place in set(order)
     }
-    fills = np.cumsum([tables.fill[place] for place in order])
-    due = [int(filled) - question.spare for filled in fills]
+    filled = np.cumsum([fills[place] for place in order])
+    due = [int(area) - question.spare for area in filled]
     stages, complete = _reach([fillings[place] for place in order], due, question.packing, work)
     if stages is None:
         sure = complete and all(one.complete for one in grown.values())

@@ -4,12 +4,14 @@ Each panel goes where it wastes least; the rectangle it went into is cut in two.
 other orders and other rules, drawn from a seeded generator, the cheapest plan is kept.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from random import Random
 
-from service.planning.panels.lots import Laid, Layout, Lot, Node, Pose, Stock, cost_of
+from service.planning.panels.lots import Laid, Layout, Lot, Node, Pose, Stock
+from service.planning.panels.work import Work
 
-Order = Callable[[Pose], float]
+PAIRS_A_KIND = 600
+"""Counted work of trying one kind on one sheet."""
 
 
 class _Spot:
@@ -135,15 +137,21 @@ def _set(free: list[_Spot], ways: Sequence[Pose], rules: Rules, turns: int | Non
     return True
 
 
-def plans(lot: Lot, seed: int, tries: int) -> Iterator[tuple[Layout, list[int]]]:
-    """Plans one after the other, each with the panels that found no sheet; the first is plain."""
+def plans(lot: Lot, seed: int, tries: int, work: Work) -> Iterator[tuple[Layout, list[int]]]:
+    """Plans one after the other, each with the panels that found no sheet.
+
+    The first is plain and always made; the others end when the work is spent.
+    """
     chance = Random(seed)
     for attempt in range(tries):
         rules = Rules(chance, attempt)
         if attempt == 0:
             rules.key = rules.snug = rules.split = 0
             rules.noise = 0.0
-        yield _plan(lot, rules)
+        layout, left = _plan(lot, rules)
+        yield layout, left
+        if not work.can(PAIRS_A_KIND * len(lot.kinds) * len(layout)):
+            return
 
 
 def _plan(lot: Lot, rules: Rules) -> tuple[Layout, list[int]]:
@@ -183,14 +191,3 @@ def _choose(lot: Lot, left: Sequence[int], able: Sequence[int], rules: Rules) ->
         return min(large, key=lambda k: (stocks[k].price, k))
     luck = rules.chance
     return min(able, key=lambda k: stocks[k].price / stocks[k].area * luck.uniform(0.85, 1.15))
-
-
-def best_plan(lot: Lot, seed: int, tries: int, enough: int) -> tuple[Layout, list[int]] | None:
-    """The cheapest of some plans that cut every panel; `enough` is a cost that needs no more."""
-    best = None
-    for layout, left in plans(lot, seed, tries):
-        if not any(left) and (best is None or cost_of(lot, layout) < cost_of(lot, best[0])):
-            best = (layout, left)
-            if cost_of(lot, layout) <= enough:
-                break
-    return best

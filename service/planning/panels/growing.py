@@ -20,6 +20,9 @@ from service.planning.panels.work import Work
 BLOCK = 1 << 15
 FAR = 1 << 40
 
+PAIRS_A_BLOCK = 5000
+"""Counted work of a block of pairs, however small."""
+
 
 class Frame(NamedTuple):
     """A sheet that pieces must fit, and the least area of panels that it has to hold."""
@@ -127,7 +130,7 @@ class Grower:
             skip = start if one is two else 0  # a pair of one level needs weighing only once
             block = Pieces(*(column[start : start + step, None] for column in one))
             other = Pieces(*(column[skip:] for column in two))
-            work.spend(block.width.shape[0] * other.many)
+            work.spend(block.width.shape[0] * other.many + PAIRS_A_BLOCK)
             clash = self._packing.clash(block.content, other.content)
             for axis in (0, 1):
                 i, j = self._useful(block, other, clash, axis)

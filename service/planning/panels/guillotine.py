@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from service.planning.panels.lots import Lot, Pose
+from service.planning.panels.lots import Lot
 
 Reals = NDArray[np.float64]
 Places = NDArray[np.int64]
@@ -27,24 +27,34 @@ class Guillotine:
     """Tables of cuts for the sheets with grain, or for those without."""
 
     def __init__(self, lot: Lot, grained: bool, most: int = FINEST) -> None:
-        self._all = lot.poses(grained)
         stocks = [stock for stock in lot.stocks if stock.grained == grained]
         self._width = max(stock.width for stock in stocks)
         self._height = max(stock.height for stock in stocks)
+        self._all = [
+            pose
+            for pose in lot.poses(grained)
+            if pose.width <= self._width and pose.height <= self._height
+        ]
         self.grid = 1
         while max(self._width, self._height) // self.grid > LONGEST or not self._lay(lot, most):
             self.grid *= 2
         self._pair()
+        self._kinds = np.array([pose.kind for pose in self.poses], dtype=np.int64)
+        widths = np.array([pose.width for pose in self.poses], dtype=np.int64)
+        heights = np.array([pose.height for pose in self.poses], dtype=np.int64)
+        self._corner_x = self._x_of[widths // self.grid]
+        self._corner_y = self._y_of[heights // self.grid]
 
     @property
     def thin(self) -> set[int]:
         """Kinds thinner than the grid: they are left out, as if they were worth nothing."""
-        return {pose.kind for pose in self._all} - {pose.kind for pose in self.poses}
+        return self._thin
 
     def _lay(self, lot: Lot, most: int) -> bool:
         """Lay out the normal points; False where they are too many."""
         g = self.grid
         self.poses = [pose for pose in self._all if min(pose.width, pose.height) >= g]
+        self._thin = {pose.kind for pose in self._all} - {pose.kind for pose in self.poses}
         across = [(pose.width // g, lot.kinds[pose.kind].count) for pose in self.poses]
         along = [(pose.height // g, lot.kinds[pose.kind].count) for pose in self.poses]
         self.xs = _points(across, self._width // g)
@@ -109,24 +119,9 @@ class Guillotine:
 
     def _single(self, worth: Sequence[float] | Reals) -> Reals:
         table = np.zeros((len(self.xs), len(self.ys)))
-        for pose in self.poses:
-            place = self._corner(pose)
-            if place is not None:
-                table[place] = max(table[place], worth[pose.kind])
+        own = np.asarray(worth, dtype=np.float64)[self._kinds]
+        np.maximum.at(table, (self._corner_x, self._corner_y), own)
         return table
-
-    def _corner(self, pose: Pose) -> tuple[int, int] | None:
-        if pose.width > self._width or pose.height > self._height:
-            return None
-        return int(self._x_of[pose.width // self.grid]), int(self._y_of[pose.height // self.grid])
-
-    def x_place(self, widths: Places) -> Places:
-        """The columns of widths in steps."""
-        return self._x_of[widths // self.grid]
-
-    def y_place(self, heights: Places) -> Places:
-        """The rows of heights in steps."""
-        return self._y_of[heights // self.grid]
 
     def worth_of(self, table: Reals, width: int, height: int) -> float:
         """The most that a sheet of a size can be worth."""
@@ -150,11 +145,10 @@ class Guillotine:
         return found
 
     def _lone(self, table: Reals, worth: Sequence[float] | Reals, x: int, y: int) -> int | None:
-        for pose in self.poses:
-            place = self._corner(pose)
-            if place and place[0] <= x and place[1] <= y and worth[pose.kind] >= table[x, y]:
-                return pose.kind
-        return None
+        """A kind that alone is worth as much as the cell, if there is one."""
+        own = np.asarray(worth, dtype=np.float64)[self._kinds]
+        does = (self._corner_x <= x) & (self._corner_y <= y) & (own >= table[x, y])
+        return int(self._kinds[int(does.argmax())]) if does.any() else None
 
     def _cut_of(self, table: Reals, x: int, y: int) -> Iterable[tuple[int, int]]:
         value = table[x, y]

@@ -3,8 +3,7 @@
 from dataclasses import replace
 
 from service.planning.panels.deciding import decide
-from service.planning.panels.lots import Kind, Laid, Layout, Lot, Node, kinds_in
-from service.planning.panels.tables import Tables
+from service.planning.panels.lots import Kind, Laid, Layout, Lot, kinds_in, renamed
 from service.planning.panels.trees import rests_in
 from service.planning.panels.work import Spent, Work
 
@@ -65,17 +64,10 @@ def _with_strip(
         return None
     wider = replace(lot, kinds=(*lot.kinds, Kind(*size, 1)))
     seed, work = effort
-    decision = decide(wider, used, Tables(wider), most=KEPT, seed=seed, work=work)
+    areas = [stock.area for stock in lot.stocks]
+    decision = decide(wider, used, areas, most=KEPT, seed=seed, work=work)
     if decision.answer != "yes":
         return None
-    freed = (Laid(laid.stock, _freed(laid.root, len(lot.kinds))) for laid in decision.layout)
+    names = [*range(len(lot.kinds)), -1]
+    freed = (Laid(laid.stock, renamed(laid.root, names)) for laid in decision.layout)
     return tuple(laid for laid in freed if kinds_in(laid.root))
-
-
-def _freed(node: Node, strip: int) -> Node:
-    """The tree with the imaginary panel left over."""
-    if node.kind == strip:
-        return Node(node.width, node.height)
-    if not node.near or not node.far:
-        return node
-    return replace(node, near=_freed(node.near, strip), far=_freed(node.far, strip))

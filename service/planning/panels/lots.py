@@ -6,6 +6,7 @@ apart and the last panel may end at the edge. `width` runs along the sheet's len
 `height` across it (axis 1).
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -77,6 +78,15 @@ class Lot:
         """The same lot with other counts."""
         kinds = (replace(kind, count=n) for kind, n in zip(self.kinds, counts, strict=True))
         return replace(self, kinds=tuple(kinds))
+
+    def some(self, kinds: Sequence[int], counts: Sequence[int], taken: Sequence[int]) -> "Lot":
+        """A lot of some kinds only, some sheets being taken already."""
+        stocks = (
+            stock if stock.limit is None else replace(stock, limit=stock.limit - taken.count(place))
+            for place, stock in enumerate(self.stocks)
+        )
+        few = (replace(self.kinds[kind], count=n) for kind, n in zip(kinds, counts, strict=True))
+        return Lot(tuple(few), tuple(stocks), self.turns)
 
     def poses(self, grained: bool) -> list[Pose]:
         """Every way in which a kind may lie on a sheet with or without grain."""
@@ -150,3 +160,21 @@ def turns_of(node: Node, axis: int = -1) -> int:
 def cost_of(lot: Lot, layout: Layout) -> int:
     """What the sheets of a layout cost."""
     return sum(lot.stocks[laid.stock].price for laid in layout)
+
+
+def pattern_of(node: Node) -> dict[int, int]:
+    """How many panels of each kind a piece holds."""
+    found: dict[int, int] = {}
+    for kind in kinds_in(node):
+        found[kind] = found.get(kind, 0) + 1
+    return found
+
+
+def renamed(node: Node, names: Sequence[int]) -> Node:
+    """The same cuts with kinds named otherwise; -1 makes a rest of a panel."""
+    if node.kind >= 0:
+        name = names[node.kind]
+        return replace(node, kind=name, turned=node.turned and name >= 0)
+    if not node.near or not node.far:
+        return node
+    return replace(node, near=renamed(node.near, names), far=renamed(node.far, names))

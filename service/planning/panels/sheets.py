@@ -10,15 +10,16 @@ from collections.abc import Iterator, Sequence
 
 from service.planning.effort import Clock
 from service.planning.panels.asking import Cutting, Panel, Sheet
+from service.planning.panels.buying import buy
 from service.planning.panels.cutting import Bench
 from service.planning.panels.exact import Exact, exact
 from service.planning.panels.keeping import keep_larger
 from service.planning.panels.lots import Layout, cost_of, turns_of
 from service.planning.panels.planned import Area, CutSheet, Placed, SheetPlan, Unplaced
-from service.planning.panels.searching import SEED, search
+from service.planning.panels.searching import SEED
 from service.planning.panels.work import Work
 
-PAIRS_A_SECOND = 22_000_000
+PAIRS_A_SECOND = 28_000_000
 """Pieces weighed a second, at least, on a slow machine: turns a deadline into counted work."""
 
 SHARE_FOR_RESTS = 0.1
@@ -41,7 +42,7 @@ def plan_sheets(
     if effort is None:
         effort = round(PAIRS_A_SECOND * (10.0 if deadline_s is None else deadline_s))
     work = Work(effort, clock)
-    found, left, short = search(asked.lot, work, asked.base)
+    found, left, short = buy(asked.lot, work, asked.base)
     extra = Work(int(effort * SHARE_FOR_RESTS), clock)
     layout = keep_larger(asked.lot, found.layout, SEED, extra)
     cost = asked.money(cost_of(asked.lot, layout))

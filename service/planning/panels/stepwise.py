@@ -5,13 +5,13 @@ sheet is filled first, and with what, changes from attempt to attempt, by a seed
 """
 
 from collections.abc import Iterator, Sequence
+from typing import NamedTuple
 
 import numpy as np
 
 from service.planning.panels.deciding import Decision, Question, decide
 from service.planning.panels.growing import Grown
 from service.planning.panels.lots import Laid, Layout, Lot
-from service.planning.panels.tables import Tables
 from service.planning.panels.trees import tree_of
 from service.planning.panels.work import Work
 
@@ -19,31 +19,41 @@ SAME_PIECES = 4
 """Attempts that share one list of grown pieces."""
 
 
+class Steps(NamedTuple):
+    """How to go about it: pieces kept of a level, attempts, sheets at last decided together."""
+
+    most: int
+    seed: int
+    attempts: int
+    together: int = 3
+
+
 def decide_stepwise(
-    lot: Lot, counts: Sequence[int], tables: Tables,
-    *, most: int, seed: int, attempts: int, work: Work,
-) -> Decision:  # fmt: skip
+    lot: Lot, counts: Sequence[int], fills: Sequence[int], steps: Steps, work: Work
+) -> Decision:
     """As `decide`, by attempts; never "no"."""
-    question = Question(lot, counts, tables)
+    question = Question(lot, counts, fills)
     if not question.packing.possible or question.spare < 0 or sum(counts) < 2:
         return Decision("open")
-    for place, laid, rest in _firsts(question, most, seed, attempts, work):
+    for place, laid, rest in _firsts(question, steps, work):
         fewer = [n - (place == other) for other, n in enumerate(counts)]
-        decision = decide(rest, fewer, tables, most=most, seed=seed, work=work)
+        if sum(fewer) > steps.together:
+            again = steps._replace(attempts=1, seed=steps.seed + 1)
+            decision = decide_stepwise(rest, fewer, fills, again, work)
+        else:
+            decision = decide(rest, fewer, fills, most=steps.most, seed=steps.seed, work=work)
         if decision.answer == "yes":
             return Decision("yes", (*laid, *decision.layout))
     return Decision("open")
 
 
-def _firsts(
-    question: Question, most: int, seed: int, attempts: int, work: Work
-) -> Iterator[tuple[int, Layout, Lot]]:
+def _firsts(question: Question, steps: Steps, work: Work) -> Iterator[tuple[int, Layout, Lot]]:
     """A first sheet's stock, how it is cut, and what is left to cut from the others."""
     lot, counts = question.lot, question.counts
-    chance = np.random.default_rng(seed)
+    chance = np.random.default_rng(steps.seed)
     largest = max((place for place, n in enumerate(counts) if n), key=lambda p: lot.stocks[p].area)
     grown: dict[bool, Grown | None] = {}
-    for attempt in range(attempts):
+    for attempt in range(steps.attempts):
         if attempt % SAME_PIECES == 0:
             grown = {}
         place = largest
@@ -51,7 +61,7 @@ def _firsts(
             place = int(chance.choice([place for place, n in enumerate(counts) if n]))
         grained = lot.stocks[place].grained
         if grained not in grown:
-            grown[grained] = question.grow(grained, most, seed + attempt, work)
+            grown[grained] = question.grow(grained, steps.most, steps.seed + attempt, work)
         pieces = grown[grained]
         filling = question.filling(place, pieces) if pieces else None
         if pieces is None or filling is None or not len(filling.content):

@@ -24,6 +24,14 @@ class Work:
         if self.done > self.allowed or self.clock.out():
             raise Spent
 
+    def can(self, pairs: int) -> bool:
+        """Count pairs; False when enough was done or the deadline is met."""
+        try:
+            self.spend(pairs)
+        except Spent:
+            return False
+        return True
+
     def part(self, share: float) -> "Work":
         """A share of what is left, to be spent and then booked with `book`."""
         return Work(int(max(0, self.allowed - self.done) * share), self.clock)
