@@ -11,6 +11,7 @@ from functools import cached_property
 from typing import Literal
 
 from service.domain.spelling import spelled
+from service.domain.wood_values import BendingValues, CautionText, MovingValues, Resists
 
 Confidence = Literal["memory", "one-source", "cross-checked"]
 Basis = Literal["standard", "handbook", "law", "study", "maker", "practice"]
@@ -175,6 +176,11 @@ class Catalog:
     woods: Mapping[str, Wood] = field(default_factory=dict)
     saws: tuple[SawLimit, ...] = ()
     practice: Mapping[str, Practice] = field(default_factory=dict)
+    standing: Mapping[str, Practice] = field(default_factory=dict)
+    bending: Mapping[str, BendingValues] = field(default_factory=dict)
+    moving: Mapping[str, MovingValues] = field(default_factory=dict)
+    decay: Mapping[str, Resists] = field(default_factory=dict)
+    cautions: Mapping[str, CautionText] = field(default_factory=dict)
     keys: Mapping[str, frozenset[str]] = field(default_factory=dict)
     unjudged_uses: frozenset[str] = frozenset()
     names: Mapping[tuple[str, str, str], str] = field(default_factory=dict)

@@ -12,7 +12,16 @@ from service.reference.names import Name, keys_of
 from service.reference.panels import Panel, PanelValue, panel_densities, panel_sizes, panel_woods
 from service.reference.reading import Rows, read_rows
 from service.reference.saws import SawRow, saw_limits
-from service.reference.shop import PracticeRule, Use, practice_rules
+from service.reference.shop import Caution, PracticeRule, Use, practice_rules
+from service.reference.standing import (
+    DecayResistance,
+    StandingPractice,
+    bending_values,
+    caution_texts,
+    decay_resistances,
+    moving_values,
+    standing_practice,
+)
 from service.reference.tables import MODELS
 from service.reference.woods import (
     GroupValue,
@@ -46,6 +55,16 @@ def catalog_of(rows: Rows) -> Catalog:
         },
         saws=saw_limits(rows.of(SawRow)),
         practice=practice_rules(rows.preferred(PracticeRule)),
+        standing=standing_practice(rows.preferred(StandingPractice)),
+        bending=bending_values(
+            rows.preferred(SpeciesValue),
+            rows.preferred(WoodGroup),
+            rows.preferred(GroupValue),
+            rows.preferred(PanelValue),
+        ),
+        moving=moving_values(rows.preferred(SpeciesValue), rows.preferred(WoodGroup)),
+        decay=decay_resistances(rows.preferred(DecayResistance), rows.preferred(WoodGroup)),
+        cautions=caution_texts(rows.preferred(Caution)),
         keys=keys_of({model: rows.of(model) for model in MODELS}),
         unjudged_uses=frozenset(
             cells["key"] for cells in rows.preferred(Use) if cells["judged"] == "no"

@@ -10,6 +10,7 @@ from service.reference import (
     saws,
     shop,
     sources,
+    standing,
     woods,
 )
 from service.reference.columns import Row
@@ -49,4 +50,6 @@ MODELS: tuple[type[Row], ...] = (
     shop.Use,
     shop.Caution,
     shop.PracticeRule,
+    standing.StandingPractice,
+    standing.DecayResistance,
 )
