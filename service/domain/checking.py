@@ -71,7 +71,7 @@ def not_judged(resolved: ResolvedBuild) -> Iterator[str]:
         yield "shapes: leaning, mitered and evenly spaced parts against each other"
     if resolved.build.steps:
         yield "the order of the steps"
-    yield "sag and strength" if resolved.build.loads else "sag and strength: no loads given"
+    yield from unloaded(resolved)
     for judged in resolved.runs:
         if judged.judgment.verdict == "not-judged":
             yield f"the run {judged.run.run.id}: a piece of it has no size"
@@ -79,6 +79,16 @@ def not_judged(resolved: ResolvedBuild) -> Iterator[str]:
         if part.sized and part.solid is None:
             yield f"{part.part.id}: a length or a width is missing"
     yield from NEVER_JUDGED
+
+
+def unloaded(resolved: ResolvedBuild) -> Iterator[str]:
+    """What is not looked at of loads and of how the piece stands."""
+    if resolved.build.loads:
+        yield "strength of joints, notches and holes under load: only bending is figured"
+    else:
+        yield "sag and strength: no loads given"
+    if resolved.build.stands is None:
+        yield "tipping over: stands is not given"
 
 
 def rule_for(code: str) -> Rule:

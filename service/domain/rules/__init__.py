@@ -3,7 +3,19 @@
 May import: the domain.
 """
 
-from service.domain.rules import cuts, fits, panels, parts, runs, sizes
+from service.domain.rules import (
+    cuts,
+    fits,
+    hanging,
+    loads,
+    panels,
+    parts,
+    runs,
+    safety,
+    sizes,
+    standing,
+    wood,
+)
 
 RULES = (
     sizes.unknown_stock,
@@ -29,6 +41,29 @@ RULES = (
     parts.unused,
     parts.joint_unknown_part,
     parts.unknown_joint,
+    loads.sags,
+    loads.overstressed,
+    loads.not_judged,
+    standing.tips,
+    standing.racks,
+    hanging.misses_studs,
+    hanging.bite,
+    hanging.wall_unknown,
+    wood.crossed_grain,
+    wood.wet,
+    wood.outdoors,
+    safety.dust,
+    safety.nailer,
+    safety.short_pieces,
+    safety.rags,
+    safety.ventilation,
+    safety.tip_over,
+    safety.gap,
+    safety.moving,
+    safety.sharp,
+    safety.lifting,
+    safety.people,
+    safety.walls,
 )
 
 BY_CODE = {rule.code: rule for rule in RULES}
