@@ -7,7 +7,22 @@ from flask import Flask
 from sqlalchemy import Engine
 from sqlalchemy.exc import SQLAlchemyError
 
-from service.api import board_feet, check, front, health, measure, sizes, tables, why
+from service.api import (
+    board_feet,
+    check,
+    front,
+    hanging,
+    health,
+    measure,
+    moisture,
+    movement,
+    sag,
+    sizes,
+    tables,
+    tip_over,
+    weight,
+    why,
+)
 from service.api.documents.build import BuildForm
 from service.api.headers import set_headers
 from service.api.house import NAME, House
@@ -18,7 +33,22 @@ from service.reference.opening import open_for_reading
 from service.reference.reading import read_rows
 from service.settings import Settings, read_settings
 
-BLUEPRINTS = (front, check, why, sizes, board_feet, measure, tables, health)
+BLUEPRINTS = (
+    front,
+    check,
+    why,
+    sizes,
+    board_feet,
+    measure,
+    sag,
+    tip_over,
+    hanging,
+    movement,
+    moisture,
+    weight,
+    tables,
+    health,
+)
 
 
 def create_app(settings: Settings | None = None) -> Flask:

@@ -116,9 +116,44 @@ class Stretch:
         return (left + right) / 2
 
 
-@lru_cache(maxsize=512)
 def bend(beam: Beam) -> Bent:
-    """The sag and the moment of a beam. Raises ValueError where nothing holds it up."""
+    """The sag and the moment of a beam. Raises ValueError where nothing holds it up.
+
+    It is figured one inch long under one pound and scaled, so that beams of one kind are figured
+    once.
+    """
+    n = beam.length
+    weight = sum(s.weight * (s.end - s.start) for s in beam.spreads) + sum(
+        p.weight for p in beam.points
+    )
+    if weight <= 0:
+        return Bent(0.0, n / 2, 0.0, n / 2, tuple(0.0 for _ in beam.supports))
+    spreads: dict[tuple[float, float], float] = {}
+    for s in beam.spreads:
+        place = _short(s.start / n), _short(s.end / n)
+        spreads[place] = spreads.get(place, 0.0) + s.weight * n / weight
+    unit = Beam(
+        1.0,
+        tuple(Support(_short(s.at / n), s.fixed) for s in beam.supports),
+        tuple(Spread(*place, _short(each)) for place, each in spreads.items()),
+        tuple(Point(_short(p.at / n), _short(p.weight / weight)) for p in beam.points),
+    )
+    found = _bent(unit)
+    return Bent(
+        found.sag * weight * n**3,
+        found.sag_at * n,
+        found.moment * weight * n,
+        found.moment_at * n,
+        tuple(weight * each for each in found.reactions),
+    )
+
+
+def _short(number: float) -> float:
+    return round(number, 13)
+
+
+@lru_cache(maxsize=512)
+def _bent(beam: Beam) -> Bent:
     cuts = _cuts(beam)
     moves = _joint_moves(beam, cuts)
     stretches = [

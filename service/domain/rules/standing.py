@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from service.domain.catalog import Catalog
 from service.domain.findings import Mend, Spot, rule
 from service.domain.resolving import ResolvedBuild
 from service.domain.standing import Piece, piece_of
@@ -25,20 +26,25 @@ def tips(build: ResolvedBuild) -> Iterator[Spot]:
     stands, piece = build.build.stands, piece_of(build)
     if stands is None or stands.fixed or piece is None:
         return
+    yield from tipping(build.catalog, piece, build.metric)
+
+
+def tipping(catalog: Catalog, piece: Piece, metric: bool) -> Iterator[Spot]:
+    """One spot where a piece tips too easily, empty or loaded."""
     for each, loaded in ((piece.empty, "empty"), (piece, "loaded")):
-        why, rows = _why(build, each)
+        why, rows = _why(catalog, each, metric)
         if not why:
             continue
         yield Spot(
             at="#/stands",
             detail=(
-                f"{loaded.capitalize()}, it weighs about {said(each.all_of_it, build.metric)} and "
+                f"{loaded.capitalize()}, it weighs about {said(each.all_of_it, metric)} and "
                 f"{why}. Weight is taken at half the height and half the depth."
             ),
             numbers={
                 "lean": each.shut.lean,
                 "pull": round(each.pull(each.height), 1),
-                "hung": round(_hung(each), 1),
+                "hung": round(hung_on_a_drawer(each), 1),
             },
             mend=Mend(
                 "Fix it to the wall. A deeper or lower piece, or weight at the bottom, helps too."
@@ -48,11 +54,11 @@ def tips(build: ResolvedBuild) -> Iterator[Spot]:
         return
 
 
-def _why(build: ResolvedBuild, piece: Piece) -> tuple[str, tuple[str, ...]]:
+def _why(catalog: Catalog, piece: Piece, metric: bool) -> tuple[str, tuple[str, ...]]:
     """What tips it, in words, or nothing."""
-    leans, hangs = (build.catalog.standing[f"tip.{name}"] for name in ("lean", "hung-weight"))
+    leans, hangs = (catalog.standing[f"tip.{name}"] for name in ("lean", "hung-weight"))
     if piece.opens and piece.rights <= 0:
-        share = build.catalog.standing["tip.open-share"]
+        share = catalog.standing["tip.open-share"]
         return "goes over by itself with everything open", (share.row,)
     least = float(leans.high or 0)
     if piece.shut.lean < least:
@@ -61,16 +67,16 @@ def _why(build: ResolvedBuild, piece: Piece) -> tuple[str, tuple[str, ...]]:
         )
     drawers = [one for one in piece.opens if one.kind == "drawer"]
     weight = float(hangs.high or 0)
-    if drawers and _hung(piece) < weight:
-        metric = build.metric
+    if drawers and hung_on_a_drawer(piece) < weight:
+        hung = said(hung_on_a_drawer(piece), metric)
         return (
-            f"goes over with {said(_hung(piece), metric)} hung on an open drawer; the test of "
-            f"clothing storage hangs {said(weight, metric)}"
+            f"goes over with {hung} hung on an open drawer; the test of clothing storage hangs "
+            f"{said(weight, metric)}"
         ), (hangs.row,)
     return "", ()
 
 
-def _hung(piece: Piece) -> float:
+def hung_on_a_drawer(piece: Piece) -> float:
     """Pounds on the front of the drawer that stands out furthest that tip it; 0 without one."""
     drawers = [one for one in piece.opens if one.kind == "drawer"]
     return piece.hung(max(one.reach for one in drawers)) if drawers else 0.0
