@@ -13,8 +13,8 @@ from service.api.house import house
 from service.api.one_piece import PIECE, at_parameters, judged
 from service.api.one_plank import SagQuery, build_of
 from service.api.parameters import read_query
-from service.domain.bending import SAID, allowed, named_stress, usual_limits
-from service.domain.loads import Carried, NotJudged, carries_people, carry, inches
+from service.domain.bending import SAID, Allowed, allowed, named_stress, usual_limits
+from service.domain.loads import Carried, NotJudged, carries_people, inches, only_load
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import loads
 from service.domain.rules.loads import called, psi
@@ -36,7 +36,7 @@ def sag_of_a_plank() -> Response:
     asked, catalog = read_query(_FORM), house().catalog
     metric = asked["units"] == "mm"
     build = resolve(build_of(asked, catalog), catalog)
-    one = carry(build, 0)
+    one = only_load(build)
     longest = None
     if isinstance(one, Carried) and "span" not in asked and not one.load.supports:
         longest = longest_span(one, allowed(catalog, one.load.limit, one.reach))
@@ -68,7 +68,7 @@ def at_span(
     parts = tuple(replace(part, length=span) for part in build.build.parts)
     load = replace(build.build.loads[0], span=span)
     longer = resolve(replace(build.build, parts=parts, loads=(load,)), build.catalog)
-    return longer, carry(longer, 0)
+    return longer, only_load(longer)
 
 
 def _shown(build: ResolvedBuild, one: Carried, metric: bool) -> dict[str, Any]:
@@ -82,8 +82,8 @@ def _shown(build: ResolvedBuild, one: Carried, metric: bool) -> dict[str, Any]:
         "load": _weight(one.weight),
         "own_weight": _weight(plank.own * one.span),
         "section": {
-            "width": shown.length(inches(plank.wide), metric),
-            "height": shown.length(inches(plank.high), metric),
+            "width": _fine(plank.wide),
+            "height": _fine(plank.high),
             "boards": plank.boards,
             "inertia_in4": round(plank.section.rigidity / plank.material.stiffness.value, 4),
         },
@@ -93,9 +93,9 @@ def _shown(build: ResolvedBuild, one: Carried, metric: bool) -> dict[str, Any]:
             "of": called(build, plank.material.stiffness.of),
             "says": SAID[plank.material.kind],
         },
-        "sag": _sag(one, metric),
-        "limits": [_limit(one, limit, metric) for limit in usual_limits(build.catalog, one.reach)],
-        "chosen_limit": _limit(one, chosen, metric),
+        "sag": _sag(one),
+        "limits": [_limit(one, limit) for limit in usual_limits(build.catalog, one.reach)],
+        "chosen_limit": _limit(one, chosen),
         "longest_span": shown.length(sixteenths(longest), metric) if longest else None,
         "stress": _stress(build, one, people),
         "what_would_help": list(ways(one, chosen, metric, people)),
@@ -106,26 +106,26 @@ def _weight(pounds: float) -> dict[str, float]:
     return {"lb": round(pounds, 2), "kg": round(pounds * KILOGRAM, 2)}
 
 
-def _sag(one: Carried, metric: bool) -> dict[str, Any]:
+def _fine(inches: float) -> dict[str, float]:
+    """A small or figured length, finer than a tape reads."""
+    return {"in": round(inches, 4), "mm": round(inches * 25.4, 3)}
+
+
+def _sag(one: Carried) -> dict[str, Any]:
     after = one.lasting
     return {
-        "now": shown.length(inches(one.now), metric),
-        "at": shown.length(inches(one.sag_at), metric),
-        "after_long_loading": {
-            "low": shown.length(inches(after[0]), metric),
-            "high": shown.length(inches(after[1]), metric),
-        }
-        if after
-        else None,
+        "now": _fine(one.now),
+        "at": _fine(one.sag_at),
+        "after_long_loading": {"low": _fine(after[0]), "high": _fine(after[1])} if after else None,
     }
 
 
-def _limit(one: Carried, limit: Any, metric: bool) -> dict[str, Any]:
+def _limit(one: Carried, limit: Allowed) -> dict[str, Any]:
     low, high = counted(one, limit), most_counted(one, limit)
     verdict = "over" if low > limit.inches else "under" if high <= limit.inches else "in between"
     return {
         "name": limit.name,
-        "allows": shown.length(inches(limit.inches), metric),
+        "allows": _fine(limit.inches),
         "counts": f"the {limit.counts} sag",
         "verdict": verdict,
         "basis": "practice",

@@ -12,6 +12,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 CLOSE = 1e-9  # cuts nearer than this share of the length are one
+BAND = 3  # of the system: two numbers a joint, its own and its neighbors'
 STEPS = 16  # places a stretch is looked at before its peak is closed in on
 
 
@@ -239,22 +240,24 @@ def _nearest(cuts: Sequence[float], at: float) -> int:
     return min(range(len(cuts)), key=lambda i: abs(cuts[i] - at))
 
 
-def _solved(matrix: list[list[float]], right: list[float]) -> list[float]:
-    """Gaussian elimination with the largest pivot."""
-    rows = [[*line, value] for line, value in zip(matrix, right, strict=True)]
+def _solved(rows: list[list[float]], right: list[float]) -> list[float]:
+    """Elimination inside the band: a joint is tied only to itself and to its two neighbors."""
     size = len(rows)
-    largest = max(abs(value) for line in matrix for value in line)
+    least = 1e-12 * max(rows[i][i] for i in range(size))
     for i in range(size):
-        pivot = max(range(i, size), key=lambda r: abs(rows[r][i]))
-        if abs(rows[pivot][i]) < 1e-13 * largest:
+        line, pivot = rows[i], rows[i][i]
+        if pivot < least:
             raise ValueError("nothing holds this beam up")
-        rows[i], rows[pivot] = rows[pivot], rows[i]
-        for r in range(i + 1, size):
-            share = rows[r][i] / rows[i][i]
+        end = min(i + BAND + 1, size)
+        for r in range(i + 1, end):
+            share = rows[r][i] / pivot
             if share:
-                rows[r] = [a - share * b for a, b in zip(rows[r], rows[i], strict=True)]
+                for c in range(i + 1, end):
+                    rows[r][c] -= share * line[c]
+                right[r] -= share * right[i]
     found = [0.0] * size
     for i in reversed(range(size)):
-        rest = sum(rows[i][j] * found[j] for j in range(i + 1, size))
-        found[i] = (rows[i][size] - rest) / rows[i][i]
+        line = rows[i]
+        rest = sum(line[c] * found[c] for c in range(i + 1, min(i + BAND + 1, size)))
+        found[i] = (right[i] - rest) / line[i]
     return found

@@ -71,12 +71,18 @@ class Carried:
         return max(0.0, moment) / self.moment_load * self.weight
 
 
-def carried(build: ResolvedBuild) -> Iterator[Carried | NotJudged]:
+def carried(build: ResolvedBuild) -> tuple[Carried | NotJudged, ...]:
     """Every load of a build in order; those on parts that are not there are left out."""
-    for index in range(len(build.build.loads)):
-        found = carry(build, index)
-        if found is not None:
-            yield found
+    if "loads" not in build.shared:
+        every = (carry(build, index) for index in range(len(build.build.loads)))
+        build.shared["loads"] = tuple(one for one in every if one is not None)
+    found: tuple[Carried | NotJudged, ...] = build.shared["loads"]
+    return found
+
+
+def only_load(build: ResolvedBuild) -> Carried | NotJudged | None:
+    """The load of a build that has one; None where other rules say what is wrong."""
+    return next(iter(carried(build)), None)
 
 
 def carry(build: ResolvedBuild, index: int) -> Carried | NotJudged | None:
@@ -121,7 +127,10 @@ def _refusal(build: ResolvedBuild, load: Load) -> str | None:
 def _placed(
     index: int, load: Load, part: ResolvedPart, plank: Plank, span: float
 ) -> Carried | NotJudged:
-    """The plank on its supports, under its load and its own weight."""
+    """The plank on its supports, under its load and its own weight.
+
+    What its own weight does is added at its greatest, wherever along the plank that is.
+    """
     at = f"#/loads/{index}"
     supports, length, start = supports_of(load, part, span)
     if not supports or any(not 0 <= s.at <= length for s in supports):
@@ -129,15 +138,14 @@ def _placed(
     spreads, points, weight = weights_of(load, plank, supports, length, start)
     if any(not 0 <= point.at <= length for point in points):
         return NotJudged(at, f"{load.part}: a load lies past its end")
-    own = (Spread(0.0, length, plank.own),) if plank.own else ()
-    both = bend(Beam(length, supports, (*spreads, *own), points))
-    alone = bend(Beam(length, supports, spreads, points))
-    idle = abs(bend(Beam(length, supports, own)).moment) if own else 0.0
-    assumed = tuple(_assumed(load))
+    bent = bend(Beam(length, supports, spreads, points))
+    idle = bend(Beam(length, supports, (Spread(0.0, length, plank.own),)))
+    sag = abs(bent.sag) + abs(idle.sag)
+    moments = abs(bent.moment), abs(idle.moment)
     return Carried(
-        index, load, part, plank, span, reach_of(supports, length, both),
-        weight, abs(both.sag) / plank.section.rigidity, both.sag_at,
-        abs(both.moment), both.moment_at, abs(alone.moment), idle, assumed,
+        index, load, part, plank, span, reach_of(supports, length, bent),
+        weight, sag / plank.section.rigidity, bent.sag_at,
+        sum(moments), bent.moment_at, *moments, tuple(_assumed(load)),
     )  # fmt: skip
 
 

@@ -6,8 +6,9 @@ solid, and adds up each run.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
+from typing import Any
 
 from service.domain.build import Build
 from service.domain.catalog import Catalog
@@ -20,12 +21,16 @@ from service.domain.stocks import Sizing
 
 @dataclass(frozen=True)
 class ResolvedBuild:
-    """The build with everything that the tables and geometry add to it."""
+    """The build with everything that the tables and geometry add to it.
+
+    `shared` holds what one rule works out and another needs too, by the subject's name.
+    """
 
     sizing: Sizing
     parts: tuple[ResolvedPart, ...]
     runs: tuple[JudgedRun, ...]
     fits: tuple[Fit, ...]
+    shared: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
     @property
     def build(self) -> Build:

@@ -41,14 +41,19 @@ def longest_span(carried: Carried, limit: Allowed) -> float | None:
     """
     if carried.load.points or carried.load.held == "several":
         return None
-    short, long = 1.0, 12_000.0
-    for _ in range(50):
-        middle = (short * long) ** 0.5
-        if _sag_at(carried, limit, middle) > _allowed_at(carried, limit, middle):
-            long = middle
+    now, own = most_counted(carried, limit), carried.moment_own
+    own /= own + carried.moment_load
+    power = 4 if carried.load.per != "total" else 3
+    grows = 0 if limit.name == "your limit" else 1
+    short, long = 1 / carried.span, 12_000 / carried.span
+    for _ in range(40):  # bisected, as a share of the span that there is
+        times: float = (short * long) ** 0.5
+        sag = now * (own * times**4 + (1 - own) * times**power)
+        if sag > limit.inches * times**grows:
+            long = times
         else:
-            short = middle
-    return short
+            short = times
+    return short * carried.span
 
 
 def ways(carried: Carried, limit: Allowed, metric: bool, people: bool = False) -> Iterator[str]:
@@ -80,19 +85,6 @@ def loosest(catalog: Catalog, carried: Carried) -> Allowed:
     return min(
         usual_limits(catalog, carried.reach), key=lambda one: counted(carried, one) / one.inches
     )
-
-
-def _sag_at(carried: Carried, limit: Allowed, span: float) -> float:
-    """The sag that counts at another span: load and own weight, each by its own law."""
-    longer = span / carried.span
-    own = carried.moment_own / (carried.moment_own + carried.moment_load)
-    by_length = 4 if carried.load.per != "total" else 3
-    grown = own * longer**4 + (1 - own) * longer**by_length
-    return most_counted(carried, limit) * grown
-
-
-def _allowed_at(carried: Carried, limit: Allowed, span: float) -> float:
-    return limit.inches if limit.name == "your limit" else limit.inches * span / carried.span
 
 
 def _with_middle_support(carried: Carried) -> float:
