@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
-CLOSE = 1e-9  # cuts nearer than this share of the length are one
+CLOSE = 1e-4  # cuts nearer than this share of the length are one, or rounding would tell
 BAND = 3  # of the system: two numbers a joint, its own and its neighbors'
 STEPS = 16  # places a stretch is looked at before its peak is closed in on
 
@@ -243,10 +243,10 @@ def _nearest(cuts: Sequence[float], at: float) -> int:
 def _solved(rows: list[list[float]], right: list[float]) -> list[float]:
     """Elimination inside the band: a joint is tied only to itself and to its two neighbors."""
     size = len(rows)
-    least = 1e-12 * max(rows[i][i] for i in range(size))
+    least = [1e-12 * rows[i][i] for i in range(size)]
     for i in range(size):
         line, pivot = rows[i], rows[i][i]
-        if pivot < least:
+        if pivot < least[i]:
             raise ValueError("nothing holds this beam up")
         end = min(i + BAND + 1, size)
         for r in range(i + 1, end):
