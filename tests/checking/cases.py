@@ -4,39 +4,12 @@
 threshold, they lie 1/64 in (or as near as the thing allows) to either side of it.
 """
 
-from copy import deepcopy
-from dataclasses import dataclass
 from typing import Any
 
-Json = dict[str, Any]
+from tests.checking.cases_standing import STANDING_CASES
+from tests.checking.casework import Case, Json, build
 
-
-@dataclass(frozen=True)
-class Case:
-    """A build, the place that changes, and what is found there."""
-
-    code: str
-    at: str
-    build: Json
-    path: str
-    silent: tuple[Any, ...]
-    fires: tuple[Any, ...]
-    severity: str = "fault"
-
-    def with_value(self, value: Any) -> Json:
-        """The build with one value changed."""
-        build = deepcopy(self.build)
-        *steps, last = self.path.strip("/").split("/")
-        place: Any = build
-        for step in steps:
-            place = place[int(step)] if isinstance(place, list) else place[step]
-        place[int(last) if isinstance(place, list) else last] = value
-        return build
-
-
-def build(*parts: Json, **rest: Any) -> Json:
-    return {"name": "Trial piece", "parts": list(parts), **rest}
-
+__all__ = ["CASES", "Case", "Json"]
 
 SHELF = {"id": "shelf", "stock": "1x8", "length": "22 1/2"}
 SIDE = {"id": "side", "stock": "1x8", "length": "30", "quantity": 2}
@@ -249,4 +222,5 @@ CASES = (
         build(SIDE, SHELF, joints=[{"id": "j", "through": "side", "into": "shelf"}]),
         "/joints/0/into", ("shelf",), ("wall",), "note",
     ),
+    *STANDING_CASES,
 )  # fmt: skip
