@@ -30,10 +30,12 @@ DECISIVE = {
     "assigned_gravities": ("gravity",),
     "panel_values": ("low", "usual"),
     "saw_limits": ("low", "high"),
+    "standing_practice": ("low", "high"),
+    "cautions": ("low", "high"),
 }
 ONLY = {
-    "species_values": ("specific-gravity",),
-    "panel_values": ("density", "specific-gravity"),
+    "species_values": ("specific-gravity", "modulus-of-"),
+    "panel_values": ("density", "specific-gravity", "modulus-of-"),
 }
 
 Findings = list[tuple[str, str, str]]
