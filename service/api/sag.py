@@ -13,12 +13,12 @@ from service.api.house import house
 from service.api.one_piece import PIECE, at_parameters, judged
 from service.api.one_plank import SagQuery, build_of
 from service.api.parameters import read_query
-from service.domain.bending import SAID, Allowed, allowed, named_stress, usual_limits
+from service.domain.bending import SAID, Allowed, allowed, usual_limits
 from service.domain.loads import Carried, NotJudged, carries_people, inches, only_load
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import loads
-from service.domain.rules.loads import called, psi
-from service.domain.stiffening import counted, longest_span, most_counted, ways
+from service.domain.rules.loads import called, psi, what_would_help
+from service.domain.stiffening import counted, longest_span, most_counted
 from service.domain.tape import plain
 from service.domain.weight import KILOGRAM, said
 
@@ -98,7 +98,7 @@ def _shown(build: ResolvedBuild, one: Carried, metric: bool) -> dict[str, Any]:
         "chosen_limit": _limit(one, chosen),
         "longest_span": shown.length(sixteenths(longest), metric) if longest else None,
         "stress": _stress(build, one, people),
-        "what_would_help": list(ways(one, chosen, metric, people)),
+        "what_would_help": list(what_would_help(build, one)),
     }
 
 
@@ -133,7 +133,7 @@ def _limit(one: Carried, limit: Allowed) -> dict[str, Any]:
 
 
 def _stress(build: ResolvedBuild, one: Carried, people: bool) -> dict[str, Any]:
-    named, rupture = named_stress(build.catalog, one.plank.material), one.plank.material.rupture
+    named, rupture = one.plank.named, one.plank.material.rupture
     answer: dict[str, Any] = {
         "psi": round(one.stress),
         "against_psi": round(named.psi) if named else None,
@@ -154,7 +154,7 @@ def _stress(build: ResolvedBuild, one: Carried, people: bool) -> dict[str, Any]:
 
 
 def _rows(build: ResolvedBuild, one: Carried) -> list[str]:
-    named = named_stress(build.catalog, one.plank.material)
+    named = one.plank.named
     creep = one.plank.creep
     limits = usual_limits(build.catalog, one.reach)
     rows = [*one.plank.rests_on, *(creep.rests_on if creep else ())]

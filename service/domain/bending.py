@@ -26,7 +26,7 @@ LIMITS: tuple[tuple[str, str, Literal["first", "lasting"]], ...] = (
     ("L/240", "limit.l-240", "lasting"),
     ("L/180", "limit.l-180", "first"),
 )
-LOOSEST = "L/180"
+NAMED = {name: (key, counts) for name, key, counts in LIMITS}
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,7 +159,8 @@ def allowed(catalog: Catalog, limit: Limit | None, span: float) -> Allowed:
     if limit is not None and limit.share is not None:
         return Allowed(f"L/{limit.share.denominator}", span * float(limit.share), "lasting", ())
     name = (limit.name if limit else None) or "eye"
-    return next(one for one in usual_limits(catalog, span) if one.name == name)
+    key, counts = NAMED[name]
+    return Allowed(name, _inches(catalog.standing[key], span), counts, (catalog.standing[key].row,))
 
 
 def _inches(row: Practice, span: float) -> float:

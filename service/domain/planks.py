@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from service.domain.bending import Creep, Material, creep_of, material_of
+from service.domain.bending import Creep, Material, Named, creep_of, material_of, named_stress
 from service.domain.build import Load
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
@@ -17,7 +17,8 @@ CUBIC_INCHES_A_FOOT3 = 1728
 class Plank:
     """What bends: sizes as it lies (inches), its material, and its section with what stiffens it.
 
-    `alone` is the section without stiffeners; `own` its weight in pounds an inch.
+    `alone` is the section without stiffeners; `own` its weight in pounds an inch; `named` the
+    stress that loads are held against.
     """
 
     wide: float
@@ -29,6 +30,7 @@ class Plank:
     section: Section
     alone: Section
     own: float
+    named: Named | None
     rests_on: tuple[str, ...]
 
 
@@ -60,7 +62,17 @@ def plank_of(build: ResolvedBuild, load: Load, part: ResolvedPart) -> Plank | st
     rests_on = (*material.stiffness.rests_on, *part.rests_on, *rows)
     creep = creep_of(build.catalog, material, part.wood)
     return Plank(
-        layer.wide, thick, is_round, load.boards, material, creep, section, alone, own, rests_on
+        layer.wide,
+        thick,
+        is_round,
+        load.boards,
+        material,
+        creep,
+        section,
+        alone,
+        own,
+        named_stress(build.catalog, material),
+        rests_on,
     )
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from service.domain.bending import SAID, allowed, named_stress
+from service.domain.bending import SAID, allowed
 from service.domain.findings import Mend, Severity, Spot, rule
 from service.domain.loads import Carried, NotJudged, carried, carries_people, inches
 from service.domain.resolving import ResolvedBuild
@@ -34,7 +34,7 @@ def sags(build: ResolvedBuild) -> Iterator[Spot]:
     """
     for one in judged(build):
         chosen, reach = allowed(build.catalog, one.load.limit, one.reach), inches(one.reach)
-        if one.span_stated and over_named(build, one):
+        if one.span_stated and over_named(one):
             continue
         if most_counted(one, chosen) <= chosen.inches:
             continue
@@ -61,10 +61,21 @@ def sags(build: ResolvedBuild) -> Iterator[Spot]:
                 "limit": inches(chosen.inches),
                 "span": inches(one.span),
             },
-            mend=Mend(" ".join(ways(one, chosen, metric, carries_people(build, one.load)))),
+            mend=Mend(" ".join(what_would_help(build, one))),
             rests_on=(*one.plank.rests_on, *creep, *chosen.rests_on),
             severity=None if sure else "note",
         )
+
+
+def what_would_help(build: ResolvedBuild, one: Carried) -> tuple[str, ...]:
+    """Each way that would meet the limit taken, in words; worked out once."""
+    name = f"ways {one.index}"
+    if name not in build.shared:
+        chosen = allowed(build.catalog, one.load.limit, one.reach)
+        people = carries_people(build, one.load)
+        build.shared[name] = tuple(ways(one, chosen, build.metric, people))
+    found: tuple[str, ...] = build.shared[name]
+    return found
 
 
 def _later(one: Carried, metric: bool) -> str:
@@ -92,9 +103,9 @@ def overstressed(build: ResolvedBuild) -> Iterator[Spot]:
     """
     for one in judged(build):
         rupture = one.plank.material.rupture
-        if rupture is None or not over_named(build, one):
+        if rupture is None or not over_named(one):
             continue
-        named = named_stress(build.catalog, one.plank.material)
+        named = one.plank.named
         breaks = one.stress > rupture.value
         held = rupture.value if breaks or named is None else named.psi
         what = (
@@ -119,9 +130,9 @@ def overstressed(build: ResolvedBuild) -> Iterator[Spot]:
         )
 
 
-def over_named(build: ResolvedBuild, one: Carried) -> bool:
+def over_named(one: Carried) -> bool:
     """Whether the stress is over the value that it is held against."""
-    rupture, named = one.plank.material.rupture, named_stress(build.catalog, one.plank.material)
+    rupture, named = one.plank.material.rupture, one.plank.named
     return (rupture is not None and one.stress > rupture.value) or (
         named is not None and one.stress > named.psi
     )
