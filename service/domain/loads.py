@@ -130,6 +130,7 @@ def _placed(
     """The plank on its supports, under its load and its own weight.
 
     What its own weight does is added at its greatest, wherever along the plank that is.
+    Source of the usual cases: wood-handbook-2010-table-9-1.
     """
     at = f"#/loads/{index}"
     supports, length, start = supports_of(load, part, span)
@@ -139,14 +140,26 @@ def _placed(
     if any(not 0 <= point.at <= length for point in points):
         return NotJudged(at, f"{load.part}: a load lies past its end")
     bent = bend(Beam(length, supports, spreads, points))
-    idle = bend(Beam(length, supports, (Spread(0.0, length, plank.own),)))
-    sag = abs(bent.sag) + abs(idle.sag)
-    moments = abs(bent.moment), abs(idle.moment)
+    sag_idle, moment_idle = _idle(plank, supports, length)
+    sag, moments = abs(bent.sag) + sag_idle, (abs(bent.moment), moment_idle)
     return Carried(
         index, load, part, plank, span, reach_of(supports, length, bent),
         weight, sag / plank.section.rigidity, bent.sag_at,
         sum(moments), bent.moment_at, *moments, tuple(_assumed(load)),
     )  # fmt: skip
+
+
+def _idle(plank: Plank, supports: tuple[Support, ...], length: float) -> tuple[float, float]:
+    """What its own weight does to the plank: sag for a rigidity of 1, and moment."""
+    weight = plank.own * length
+    if len(supports) == 2 and supports[0].at == 0 and supports[1].at == length:
+        kb, km = (1 / 384, 1 / 12) if supports[0].fixed else (5 / 384, 1 / 8)
+    elif len(supports) == 1:
+        kb, km = 1 / 8, 1 / 2
+    else:
+        idle = bend(Beam(length, supports, (Spread(0.0, length, plank.own),)))
+        return abs(idle.sag), abs(idle.moment)
+    return kb * weight * length**3, km * weight * length
 
 
 def supports_of(

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil, floor
 
 from service.domain.beams import Beam, Spread, Support, bend
@@ -65,7 +66,7 @@ def ways(carried: Carried, limit: Allowed, metric: bool, people: bool = False) -
     if span is not None:
         yield f"Bring the supports to {plain(_down(span, metric), metric)} apart."
     if carried.load.held in (None, "resting", "both-ends"):
-        share = _with_middle_support(carried)
+        share = _with_middle_support(carried.load.held == "both-ends")
         yield f"Add a support in the middle: it leaves {share:.0%} of the sag."
     thick = carried.plank.high * over ** (1 / 3)
     yield f"Take stock {plain(_up(thick, metric), metric)} thick."
@@ -87,9 +88,9 @@ def loosest(catalog: Catalog, carried: Carried) -> Allowed:
     )
 
 
-def _with_middle_support(carried: Carried) -> float:
+@lru_cache(maxsize=2)
+def _with_middle_support(fixed: bool) -> float:
     """Share of the sag that a third support leaves, for an even load."""
-    fixed = carried.load.held == "both-ends"
     ends = (Support(0.0, fixed), Support(1.0, fixed))
     even = (Spread(0.0, 1.0, 1.0),)
     before = bend(Beam(1.0, ends, even)).sag

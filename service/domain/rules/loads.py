@@ -38,10 +38,10 @@ def sags(build: ResolvedBuild) -> Iterator[Spot]:
             continue
         if most_counted(one, chosen) <= chosen.inches:
             continue
-        loose = loosest(build.catalog, one)
         sure = counted(one, chosen) > chosen.inches and one.span_stated
-        if one.load.limit is None:
-            sure = sure and counted(one, loose) > loose.inches
+        if sure and one.load.limit is None:
+            loose = loosest(build.catalog, one)
+            sure = counted(one, loose) > loose.inches
         metric = build.metric
         later = inches(one.lasting[1]) if one.lasting and one.load.stays else inches(one.now)
         creep = one.plank.creep.rests_on if one.plank.creep and one.load.stays else ()
