@@ -3,6 +3,7 @@ creep, and the usual limits of sag."""
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from statistics import NormalDist
 from typing import Literal
 
@@ -138,10 +139,15 @@ def named_stress(catalog: Catalog, material: Material) -> Named | None:
     rows = [catalog.standing[f"strength.{name}"] for name in
             ("exclusion", "variation", "duration", "margin")]  # fmt: skip
     exclusion, variation, duration, margin = (float(row.high or 0) for row in rows)
-    near_minimum = 1 + NormalDist().inv_cdf(exclusion / 100) * variation
-    factor = near_minimum / (duration * margin)
+    factor = (1 + _deviations(exclusion) * variation) / (duration * margin)
     rests_on = (*material.rupture.rests_on, *(row.row for row in rows))
     return Named(material.rupture.value * factor, material.rupture.of, factor, rests_on)
+
+
+@lru_cache(maxsize=16)
+def _deviations(percent: float) -> float:
+    """How many standard deviations from the average that share of pieces falls short of."""
+    return NormalDist().inv_cdf(percent / 100)
 
 
 def usual_limits(catalog: Catalog, span: float) -> tuple[Allowed, ...]:

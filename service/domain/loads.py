@@ -10,6 +10,7 @@ from service.domain.build import Load
 from service.domain.parts import ResolvedPart
 from service.domain.planks import Plank, plank_of
 from service.domain.resolving import ResolvedBuild
+from service.domain.tape import rounded
 
 PEOPLE = frozenset({"seat", "bench", "step", "bed"})  # uses that carry a person
 
@@ -232,6 +233,11 @@ def _assumed(load: Load) -> Iterator[str]:
         )
     if load.limit is None:
         yield f"{load.part}: no limit is stated, so what the eye notices is taken"
+
+
+def figured(number: float, metric: bool) -> str:
+    """A worked-out length in a sentence: to 0.001 in or 0.1 mm."""
+    return f"{rounded(number * 25.4, 1)} mm" if metric else f'{rounded(number, 3)}"'
 
 
 def inches(number: float) -> Fraction:

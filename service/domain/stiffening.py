@@ -8,7 +8,7 @@ from math import ceil, floor
 from service.domain.beams import Beam, Spread, Support, bend
 from service.domain.bending import Allowed, usual_limits
 from service.domain.catalog import Catalog
-from service.domain.loads import Carried
+from service.domain.loads import Carried, figured
 from service.domain.sections import Layer, glued
 from service.domain.tape import MM, SIXTEENTH, plain
 from service.domain.weight import said
@@ -68,13 +68,12 @@ def ways(carried: Carried, limit: Allowed, metric: bool, people: bool = False) -
     if carried.load.held in (None, "resting", "both-ends"):
         share = _with_middle_support(carried.load.held == "both-ends")
         yield f"Add a support in the middle: it leaves {share:.0%} of the sag."
-    thick = carried.plank.high * over ** (1 / 3)
-    yield f"Take stock {plain(_up(thick, metric), metric)} thick."
+    needed = carried.plank.high * over ** (1 / 3)
+    yield f"Take stock {plain(_up(needed, metric), metric)} thick."
     if not carried.plank.round and not carried.load.stiffened_by:
-        yield (
-            f"Glue a lip, {plain(_exact(LIP[0]), metric)} by {plain(_exact(LIP[1]), metric)} on "
-            f"edge, along it: it leaves {_with_lip(carried):.0%} of the sag."
-        )
+        thick, tall = (figured(side, metric) for side in LIP)
+        left = _with_lip(carried)
+        yield f"Glue a lip, {thick} by {tall} on edge, along it: it leaves {left:.0%} of the sag."
     if people:
         return
     lighter, now = said(carried.weight / over, metric), said(carried.weight, metric)
@@ -113,7 +112,3 @@ def _down(size: float, metric: bool) -> Fraction:
 def _up(size: float, metric: bool) -> Fraction:
     step = MM if metric else SIXTEENTH
     return ceil(Fraction(size) / step) * step
-
-
-def _exact(size: float) -> Fraction:
-    return Fraction(size)

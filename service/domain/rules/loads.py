@@ -4,10 +4,9 @@ from collections.abc import Iterator
 
 from service.domain.bending import SAID, allowed
 from service.domain.findings import Mend, Severity, Spot, rule
-from service.domain.loads import Carried, NotJudged, carried, carries_people, inches
+from service.domain.loads import Carried, NotJudged, carried, carries_people, figured, inches
 from service.domain.resolving import ResolvedBuild
 from service.domain.stiffening import counted, loosest, most_counted, ways
-from service.domain.tape import plain
 from service.domain.weight import said
 
 MEGAPASCAL = 0.00689475729  # of a psi (NIST Special Publication 811)
@@ -33,7 +32,7 @@ def sags(build: ResolvedBuild) -> Iterator[Spot]:
     Where no limit is chosen it warns only past the loosest of the usual ones.
     """
     for one in judged(build):
-        chosen, reach = allowed(build.catalog, one.load.limit, one.reach), inches(one.reach)
+        chosen = allowed(build.catalog, one.load.limit, one.reach)
         if one.span_stated and over_named(one):
             continue
         if most_counted(one, chosen) <= chosen.inches:
@@ -48,10 +47,10 @@ def sags(build: ResolvedBuild) -> Iterator[Spot]:
         yield Spot(
             at=one.at,
             detail=(
-                f"{one.load.part} sags {plain(inches(one.now), metric)} under "
+                f"{one.load.part} sags {figured(one.now, metric)} under "
                 f"{said(one.weight, metric)}{_later(one, metric)}; the limit taken "
-                f"({chosen.name}) is {plain(inches(chosen.inches), metric)} over "
-                f"{plain(reach, metric)}. "
+                f"({chosen.name}) is {figured(chosen.inches, metric)} over "
+                f"{figured(one.reach, metric)}. "
                 f"Its stiffness is {SAID[one.plank.material.kind]} "
                 f"({called(build, one.plank.material.stiffness.of)})."
             ),
@@ -83,7 +82,7 @@ def _later(one: Carried, metric: bool) -> str:
         return ""
     if one.lasting is None:
         return ", and more in time: panels of fiber and chips creep, by figures nobody prints"
-    low, high = (plain(inches(sag), metric) for sag in one.lasting)
+    low, high = (figured(sag, metric) for sag in one.lasting)
     return f", {low} to {high} after years" if low != high else f", {low} after years"
 
 
@@ -159,8 +158,8 @@ def _stronger(build: ResolvedBuild, one: Carried, limit: float | None) -> str:
     """What would bring the stress down to a limit; a person's weight is not lowered."""
     if limit is None:
         return "Take much thicker stock, or support it nearer."
-    thick = inches(one.plank.high * (one.stress / limit) ** 0.5)
-    words = f"Take stock at least {plain(thick, build.metric)} thick, or support it nearer."
+    thick = figured(one.plank.high * (one.stress / limit) ** 0.5, build.metric)
+    words = f"Take stock at least {thick} thick, or support it nearer."
     if carries_people(build, one.load):
         return (
             f"{words} No load is given for what carries a person: try it with a stack of weights."
