@@ -65,9 +65,9 @@ def at_span(
     build: ResolvedBuild, span: Fraction
 ) -> tuple[ResolvedBuild, Carried | NotJudged | None]:
     """The same plank on another span."""
-    parts = tuple(replace(part, length=span) for part in build.build.parts)
     load = replace(build.build.loads[0], span=span)
-    longer = resolve(replace(build.build, parts=parts, loads=(load,)), build.catalog)
+    sizing = replace(build.sizing, build=replace(build.build, loads=(load,)))
+    longer = replace(build, sizing=sizing, shared={})
     return longer, only_load(longer)
 
 

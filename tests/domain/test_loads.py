@@ -9,6 +9,7 @@ from service.api.documents.build import BuildForm
 from service.domain.bending import named_stress, usual_limits
 from service.domain.catalog import Catalog
 from service.domain.checking import check
+from service.domain.errors import UnknownName
 from service.domain.loads import Carried, NotJudged, only_load
 from service.domain.resolving import resolve
 
@@ -178,6 +179,13 @@ def test_no_weight_is_named_for_what_carries_people(catalog: Catalog, use: str) 
     assert over.mend is not None
     assert "lb" not in over.mend.words
     assert "safety.people" in {f.code for f in checked.findings}
+
+
+def test_a_use_of_a_load_that_no_table_has_is_refused_at_its_place(catalog: Catalog) -> None:
+    built = BuildForm().load(document(carries="9 lb", use="frobbing"))
+    with pytest.raises(UnknownName) as refused:
+        resolve(built, catalog)
+    assert [complaint.place for complaint in refused.value.complaints] == ["#/loads/0/use"]
 
 
 def test_an_omitted_span_makes_at_most_a_note(catalog: Catalog) -> None:
