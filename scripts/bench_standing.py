@@ -16,7 +16,8 @@ from service.settings import read_settings
 
 AT_MOST = 4
 QUESTIONS = (
-    "/v1/sag?stock=1x8&span={n}.5&load=40lb&wood=spf&stays=yes",
+    "/v1/sag?stock=1x8&span={n}.5&load=8lb&wood=spf&stays=yes",
+    "/v1/sag?stock=1x8&span={n}.5&load=400lb&wood=spf&stays=yes",
     "/v1/sag?stock=1x10&load=18lb/ft&wood=red+oak&limit=shelf&lip=1x2&region=us",
     "/v1/sag?stock=1x12&span=40&points={n}.25in:90lb,22in:60lb&wood=spf",
     "/v1/movement?wood=spf&width={n}&humidity=30,60",
