@@ -10,6 +10,7 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Literal
 
+from service.domain.finish_values import Figure, Finishing, GlueTimes
 from service.domain.spelling import spelled
 from service.domain.wood_values import BendingValues, CautionText, MovingValues, Resists
 
@@ -181,6 +182,9 @@ class Catalog:
     moving: Mapping[str, MovingValues] = field(default_factory=dict)
     decay: Mapping[str, Resists] = field(default_factory=dict)
     cautions: Mapping[str, CautionText] = field(default_factory=dict)
+    finishes: Mapping[str, Finishing] = field(default_factory=dict)
+    glue_times: Mapping[str, GlueTimes] = field(default_factory=dict)
+    work_times: Mapping[str, Figure] = field(default_factory=dict)
     keys: Mapping[str, frozenset[str]] = field(default_factory=dict)
     unjudged_uses: frozenset[str] = frozenset()
     names: Mapping[tuple[str, str, str], str] = field(default_factory=dict)

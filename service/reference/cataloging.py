@@ -7,6 +7,15 @@ from sqlalchemy import Engine
 from service.domain.catalog import Catalog, Cited, Source
 from service.reference import sources
 from service.reference.columns import Sourced, cited_as
+from service.reference.finishing import (
+    Finish,
+    FinishValue,
+    WorkTime,
+    finishing_values,
+    glue_times,
+    work_times,
+)
+from service.reference.gluing import GlueValue
 from service.reference.lumber import LumberSize, SizeTolerance, board_sizes, regions_of
 from service.reference.names import Name, keys_of
 from service.reference.panels import Panel, PanelValue, panel_densities, panel_sizes, panel_woods
@@ -65,6 +74,9 @@ def catalog_of(rows: Rows) -> Catalog:
         moving=moving_values(rows.preferred(SpeciesValue), rows.preferred(WoodGroup)),
         decay=decay_resistances(rows.preferred(DecayResistance), rows.preferred(WoodGroup)),
         cautions=caution_texts(rows.preferred(Caution)),
+        finishes=finishing_values(rows.preferred(Finish), rows.preferred(FinishValue)),
+        glue_times=glue_times(rows.preferred(GlueValue)),
+        work_times=work_times(rows.preferred(WorkTime)),
         keys=keys_of({model: rows.of(model) for model in MODELS}),
         unjudged_uses=frozenset(
             cells["key"] for cells in rows.preferred(Use) if cells["judged"] == "no"

@@ -45,6 +45,7 @@ MODELS: tuple[type[Row], ...] = (
     finishing.Finish,
     finishing.FinishValue,
     finishing.Abrasive,
+    finishing.WorkTime,
     saws.SawRow,
     shop.Tool,
     shop.Use,
