@@ -10,6 +10,8 @@ from sqlalchemy.exc import SQLAlchemyError
 from service.api import (
     board_feet,
     check,
+    coverage,
+    estimate,
     front,
     hanging,
     health,
@@ -46,6 +48,8 @@ BLUEPRINTS = (
     movement,
     moisture,
     weight,
+    coverage,
+    estimate,
     tables,
     health,
 )

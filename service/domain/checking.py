@@ -70,7 +70,7 @@ def not_judged(resolved: ResolvedBuild) -> Iterator[str]:
     if resolved.build.shapes:
         yield "shapes: leaning, mitered and evenly spaced parts against each other"
     if resolved.build.steps:
-        yield "the order of the steps"
+        yield "the order of the steps, but for finishes"
     yield from unloaded(resolved)
     for judged in resolved.runs:
         if judged.judgment.verdict == "not-judged":

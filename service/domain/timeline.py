@@ -66,7 +66,7 @@ class Timeline:
 def timeline(build: ResolvedBuild, extra: tuple[Step, ...] = ()) -> Timeline:
     """The stated steps in order; without any, the usual order, with the coats in `extra`."""
     own = not build.build.steps
-    steps = (*usual_order(build), *extra) if own else build.build.steps
+    steps = usual_order(build, extra) if own else build.build.steps
     notes: list[str] = []
     tasks = [task for step in steps for task in tasks_of(build, step, notes)]
     lows, highs = _starts(tasks, "low"), _starts(tasks, "high")
@@ -82,14 +82,19 @@ def timeline(build: ResolvedBuild, extra: tuple[Step, ...] = ()) -> Timeline:
     return Timeline(timed, hands, waiting, done, ready, own, tuple(dict.fromkeys(notes)))
 
 
-def usual_order(build: ResolvedBuild) -> tuple[Step, ...]:
-    """Cut, sand, dry-fit, then every joint in the order of the document."""
+def usual_order(build: ResolvedBuild, coats: tuple[Step, ...] = ()) -> tuple[Step, ...]:
+    """Cut, sand, dry-fit, then every joint in the order of the document.
+
+    Coats come last, or, where they leave the glue faces bare, before the joints.
+    """
     joints = tuple(
         Step("glue" if _glue(build, one) else "assemble", joints=(one.id,))
         for one in build.build.joints
     )
     dry = (Step("dry-fit", joints=tuple(j.id for j in build.build.joints)),) if joints else ()
-    return (Step("cut"), Step("sand"), *dry, *joints)
+    first = tuple(step for step in coats if step.bare_at_joints)
+    last = tuple(step for step in coats if not step.bare_at_joints)
+    return (Step("cut"), Step("sand"), *dry, *first, *joints, *last)
 
 
 def tasks_of(build: ResolvedBuild, step: Step, notes: list[str]) -> list[Task]:
@@ -130,7 +135,7 @@ def _coats(build: ResolvedBuild, step: Step, notes: list[str]) -> list[Task]:
         each = Span(step.minutes * MINUTES, step.minutes * MINUTES)
     if finish.figure("full-cure") is not None and cured(finish) is None:
         notes.append(f"{finish.name} does not cure: {finish.figure('full-cure').words}")  # type: ignore[union-attr]
-    made = []
+    made = [_masking(build, parts)] if step.bare_at_joints else []
     for n in range(1, int(coats.high) + 1):
         spare = n > coats.low  # a coat that not everybody gives: nothing at the low end
         last = n == int(coats.high)
@@ -141,6 +146,12 @@ def _coats(build: ResolvedBuild, step: Step, notes: list[str]) -> list[Task]:
         cures = (cured(finish) or NOTHING) if last else NOTHING
         made.append(Task(f"{finish.name}, coat {n}", parts, work, dries, cures))
     return made
+
+
+def _masking(build: ResolvedBuild, parts: frozenset[str]) -> Task:
+    count = sum(j.quantity for j in build.build.joints if {j.through, j.into} & parts)
+    each = span(build.catalog.work_times["mask"]) or NOTHING
+    return Task("mask the glue faces", parts, each.times(count * MINUTES))
 
 
 def _setting(build: ResolvedBuild, step: Step, notes: list[str]) -> tuple[Span, Span]:

@@ -6,6 +6,7 @@ threshold, they lie 1/64 in (or as near as the thing allows) to either side of i
 
 from typing import Any
 
+from tests.checking.cases_finishing import FINISHING_CASES
 from tests.checking.cases_standing import STANDING_CASES
 from tests.checking.casework import Case, Json, build
 
@@ -223,4 +224,5 @@ CASES = (
         "/joints/0/into", ("shelf",), ("wall",), "note",
     ),
     *STANDING_CASES,
+    *FINISHING_CASES,
 )  # fmt: skip

@@ -11,6 +11,7 @@ from service.domain.rules import (
     BY_CODE,
     RULES,
     cuts,
+    finishing,
     fits,
     hanging,
     loads,
@@ -23,7 +24,20 @@ from service.domain.rules import (
     wood,
 )
 
-SUBJECTS = (cuts, fits, hanging, loads, panels, parts, runs, safety, sizes, standing, wood)
+SUBJECTS = (
+    cuts,
+    finishing,
+    fits,
+    hanging,
+    loads,
+    panels,
+    parts,
+    runs,
+    safety,
+    sizes,
+    standing,
+    wood,
+)
 
 
 def test_every_rule_that_is_written_is_in_the_list() -> None:

@@ -5,6 +5,7 @@ May import: the domain.
 
 from service.domain.rules import (
     cuts,
+    finishing,
     fits,
     hanging,
     loads,
@@ -52,6 +53,10 @@ RULES = (
     wood.crossed_grain,
     wood.wet,
     wood.outdoors,
+    finishing.blotches,
+    finishing.order,
+    finishing.unfit,
+    finishing.not_cured,
     safety.dust,
     safety.nailer,
     safety.short_pieces,
