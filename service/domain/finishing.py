@@ -34,6 +34,8 @@ class Span:
 
     def plus(self, other: "Span") -> "Span":
         """Both, one after the other."""
+        if other is NOTHING or self is NOTHING:
+            return self if other is NOTHING else other
         rows = tuple(dict.fromkeys((*self.rests_on, *other.rests_on)))
         return Span(
             self.low + other.low, self.high + other.high, rows, self.at_least or other.at_least
@@ -64,10 +66,15 @@ def finish_loss(catalog: Catalog) -> Span:
 
 def surface(build: ResolvedBuild, parts: tuple[str, ...] = ()) -> Fraction:
     """Square feet of every side of the parts named, or of all; joined faces are counted too."""
+    if not parts and "surface" in build.shared:
+        whole: Fraction = build.shared["surface"]
+        return whole
     inches = Fraction(0)
     for part in build.parts:
         if (not parts or part.part.id in parts) and isinstance(part.solid, Solid | Rod):
             inches += Fraction(part.solid.surface) * part.part.quantity
+    if not parts:
+        build.shared["surface"] = inches / SQUARE_FOOT
     return inches / SQUARE_FOOT
 
 

@@ -4,11 +4,10 @@ Times are hours, always a range. One pair of hands does the steps in order; glue
 meanwhile, and hold up only what touches the same parts.
 """
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from service.domain.build import Joint, Step
+from service.domain.build import Step
 from service.domain.finish_values import GlueTimes
 from service.domain.finishing import (
     NOTHING,
@@ -20,6 +19,15 @@ from service.domain.finishing import (
     recoat,
     span,
     surface,
+)
+from service.domain.handwork import (
+    added,
+    cutting,
+    glue_in,
+    joining,
+    joints_of,
+    sanding,
+    trying,
 )
 from service.domain.resolving import ResolvedBuild
 
@@ -75,7 +83,7 @@ def timeline(build: ResolvedBuild, extra: tuple[Step, ...] = ()) -> Timeline:
         Timed(task, Span(lows[i][0], highs[i][0]), Span(lows[i][1], highs[i][1]), i in path)
         for i, task in enumerate(tasks)
     )
-    hands = _sum(task.work for task in tasks)
+    hands = added(task.work for task in tasks)
     done = Span(_last(lows), _last(highs))
     ready = Span(_ready(tasks, lows, "low"), _ready(tasks, highs, "high"))
     waiting = Span(done.low - hands.low, done.high - hands.high)
@@ -88,7 +96,7 @@ def usual_order(build: ResolvedBuild, coats: tuple[Step, ...] = ()) -> tuple[Ste
     Coats come last, or, where they leave the glue faces bare, before the joints.
     """
     joints = tuple(
-        Step("glue" if _glue(build, one) else "assemble", joints=(one.id,))
+        Step("glue" if glue_in(build, one) else "assemble", joints=(one.id,))
         for one in build.build.joints
     )
     dry = (Step("dry-fit", joints=tuple(j.id for j in build.build.joints)),) if joints else ()
@@ -107,7 +115,7 @@ def tasks_of(build: ResolvedBuild, step: Step, notes: list[str]) -> list[Task]:
         return [Task("wait", parts, NOTHING, Span(hours, hours), holds_all=True)]
     if step.do == "use":
         return []
-    minutes = {"cut": _cutting, "sand": _sanding, "dry-fit": _trying}.get(step.do, _joining)
+    minutes = {"cut": cutting, "sand": sanding, "dry-fit": trying}.get(step.do, joining)
     work = minutes(build, step)
     if step.minutes is not None:
         count = step.minutes * (step.count or 1)
@@ -157,8 +165,8 @@ def _masking(build: ResolvedBuild, parts: frozenset[str]) -> Task:
 def _setting(build: ResolvedBuild, step: Step, notes: list[str]) -> tuple[Span, Span]:
     """Hours in clamps, and until the glue has cured, of the slowest joint of a step."""
     clamps, cures = NOTHING, NOTHING
-    for joint in _joints(build, step):
-        glue = _glue(build, joint)
+    for joint in joints_of(build, step):
+        glue = glue_in(build, joint)
         if glue is None:
             continue
         factor = slower(glue, build.build.place.temperature)
@@ -184,53 +192,9 @@ def slower(glue: GlueTimes, temperature: Fraction | None) -> Fraction:
     return 1 + (figure.most - 1) * min(Fraction(1), max(Fraction(0), cold))
 
 
-def _cutting(build: ResolvedBuild, step: Step) -> Span:
-    total, figures = NOTHING, build.catalog.work_times
-    for part in build.parts:
-        if step.parts and part.part.id not in step.parts:
-            continue
-        one = _sum(
-            span(figures["cut-square" if end.is_square else "cut-angled"]) or NOTHING
-            for end in part.part.ends
-        )
-        if part.part.width is not None or (part.sized is not None and part.sized.panel):
-            one = one.plus(span(figures["rip"]) or NOTHING)
-        holes = sum(max(1, len(cutout.at)) for cutout in part.part.cutouts)
-        one = one.plus((span(figures["cutout"]) or NOTHING).times(holes))
-        total = total.plus(one.times(part.part.quantity))
-    return total
-
-
-def _sanding(build: ResolvedBuild, step: Step) -> Span:
-    return (span(build.catalog.work_times["sand"]) or NOTHING).times(surface(build, step.parts))
-
-
-def _trying(build: ResolvedBuild, step: Step) -> Span:
-    count = sum(joint.quantity for joint in _joints(build, step) or build.build.joints)
-    return (span(build.catalog.work_times["dry-fit"]) or NOTHING).times(count)
-
-
-def _joining(build: ResolvedBuild, step: Step) -> Span:
-    figures, total = build.catalog.work_times, NOTHING
-    for joint in _joints(build, step):
-        fasteners = (span(figures["fastener"]) or NOTHING).times(joint.count or 0)
-        spread = span(figures["glue-joint"]) if _glue(build, joint) else None
-        total = total.plus(fasteners.plus(spread or NOTHING).times(joint.quantity))
-    return total
-
-
-def _joints(build: ResolvedBuild, step: Step) -> list[Joint]:
-    return [joint for joint in build.build.joints if joint.id in step.joints]
-
-
-def _glue(build: ResolvedBuild, joint: Joint) -> GlueTimes | None:
-    key = joint.glue and build.catalog.key("glue", build.build.region, joint.glue)
-    return build.catalog.glue_times.get(key) if key else None
-
-
 def _touched(build: ResolvedBuild, step: Step) -> frozenset[str]:
     """Parts that a step touches; every part where it names none."""
-    ends = [end for joint in _joints(build, step) for end in (joint.through, joint.into)]
+    ends = [end for joint in joints_of(build, step) for end in (joint.through, joint.into)]
     return frozenset([*step.parts, *ends]) or frozenset(p.part.id for p in build.parts)
 
 
@@ -238,19 +202,19 @@ def _starts(tasks: list[Task], end: str) -> list[tuple[Fraction, Fraction]]:
     """When each task starts and when its parts are free again, at one end of every range."""
     found: list[tuple[Fraction, Fraction]] = []
     hands = Fraction(0)
-    for i, task in enumerate(tasks):
-        waits = [
-            found[j][1] for j in range(i) if tasks[j].parts & task.parts and not _is_wait(task)
-        ]
-        waits += [found[j][1] for j in range(i) if tasks[j].holds_all]
-        start = max([hands, *waits])
+    drying: list[tuple[Task, Fraction]] = []  # what holds something up after the hands are free
+    for task in tasks:
+        start = hands
+        for other, free in drying:
+            touches = other.holds_all or (not task.holds_all and other.parts & task.parts)
+            if touches and free > start:
+                start = free
         hands = start + getattr(task.work, end)
-        found.append((start, hands + getattr(task.dries, end)))
+        dries = getattr(task.dries, end)
+        found.append((start, hands + dries))
+        if dries:
+            drying.append((task, hands + dries))
     return found
-
-
-def _is_wait(task: Task) -> bool:
-    return task.holds_all
 
 
 def _critical(tasks: list[Task], times: list[tuple[Fraction, Fraction]]) -> set[int]:
@@ -258,14 +222,20 @@ def _critical(tasks: list[Task], times: list[tuple[Fraction, Fraction]]) -> set[
     path: set[int] = set()
     if not tasks:
         return path
-    at = max(range(len(tasks)), key=lambda i: times[i][1])
-    while True:
+    at: int | None = max(range(len(tasks)), key=lambda i: times[i][1])
+    while at is not None:
         path.add(at)
-        start = times[at][0]
-        before = [j for j in range(at) if start in (times[j][1], times[j][0] + tasks[j].work.high)]
-        if not before or start == 0:
-            return path
-        at = before[-1]
+        at = _before(tasks, times, at)
+    return path
+
+
+def _before(tasks: list[Task], times: list[tuple[Fraction, Fraction]], at: int) -> int | None:
+    """The nearest earlier task that a task waited for: its parts, or the hands."""
+    start = times[at][0]
+    for j in range(at - 1, -1, -1):
+        if start == times[j][1] or start == times[j][0] + tasks[j].work.high:
+            return j
+    return None
 
 
 def _ready(tasks: list[Task], times: list[tuple[Fraction, Fraction]], end: str) -> Fraction:
@@ -283,10 +253,3 @@ def _last(times: list[tuple[Fraction, Fraction]]) -> Fraction:
 def _longer(one: Span, other: Span) -> Span:
     rows = tuple(dict.fromkeys((*one.rests_on, *other.rests_on)))
     return Span(max(one.low, other.low), max(one.high, other.high), rows)
-
-
-def _sum(spans: Iterable[Span]) -> Span:
-    total = NOTHING
-    for one in spans:
-        total = total.plus(one)
-    return total
