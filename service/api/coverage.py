@@ -113,10 +113,8 @@ def hours(one: Span | None) -> dict[str, Any] | None:
     """Hours from and to; null where the tables have none."""
     if one is None:
         return None
-    return {
-        "low": round(float(one.low), 2), "high": round(float(one.high), 2),
-        "at_least": one.at_least,
-    }  # fmt: skip
+    low, high = (int(float(end) * 100 + 0.5) / 100 for end in (one.low, one.high))
+    return {"low": low, "high": high, "at_least": one.at_least}
 
 
 def _finish(asked: Mapping[str, Any]) -> Finishing | None:

@@ -93,9 +93,14 @@ def _mass(mass: Mass | None) -> dict[str, Any] | None:
         return None
     ends = {"low": mass.low, "usual": mass.usual, "high": mass.high}
     return {
-        "lb": {name: round(end, 3) for name, end in ends.items()},
-        "kg": {name: round(end * KILOGRAM, 3) for name, end in ends.items()},
+        "lb": {name: _thousandths(end) for name, end in ends.items()},
+        "kg": {name: _thousandths(end * KILOGRAM) for name, end in ends.items()},
     }
+
+
+def _thousandths(number: float) -> float:
+    """To three places; much faster than `round`, which goes through text."""
+    return int(number * 1000 + 0.5) / 1000
 
 
 def _carried_home(build: ResolvedBuild, purchase: Purchase, piece: Mass) -> Any:

@@ -17,6 +17,7 @@ from service.domain.finishing import (
     span,
     surface,
 )
+from service.domain.handwork import glue_in
 from service.domain.purchase import FOOT, Bought, Purchase, price_of, times
 from service.domain.resolving import ResolvedBuild
 from service.domain.spelling import spelled
@@ -191,9 +192,9 @@ def _cheapest(build: ResolvedBuild, kind: str, named: str, count: int) -> Line:
 def _glues(build: ResolvedBuild) -> Iterator[Line]:
     areas: dict[str, Fraction] = {}
     for joint in build.build.joints:
-        key = joint.glue and build.catalog.key("glue", build.build.region, joint.glue)
-        if key and key in build.catalog.glue_times:
-            areas[key] = areas.get(key, Fraction(0)) + joint_area(build, joint)
+        glue = glue_in(build, joint)
+        if glue is not None:
+            areas[glue.key] = areas.get(glue.key, Fraction(0)) + joint_area(build, joint)
     for key, area in areas.items():
         spread = span(build.catalog.glue_times[key].figures.get("coverage"))
         if spread is None:

@@ -64,8 +64,13 @@ def joints_of(build: ResolvedBuild, step: Step) -> list[Joint]:
 
 def glue_in(build: ResolvedBuild, joint: Joint) -> GlueTimes | None:
     """The glue of a joint, where the tables have it."""
-    key = joint.glue and build.catalog.key("glue", build.build.region, joint.glue)
-    return build.catalog.glue_times.get(key) if key else None
+    if joint.glue is None:
+        return None
+    known: dict[str, GlueTimes | None] = build.shared.setdefault("glues", {})
+    if joint.glue not in known:
+        key = build.catalog.key("glue", build.build.region, joint.glue)
+        known[joint.glue] = build.catalog.glue_times.get(key) if key else None
+    return known[joint.glue]
 
 
 def added(spans: Iterable[Span]) -> Span:
