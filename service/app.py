@@ -7,7 +7,18 @@ from flask import Flask
 from sqlalchemy import Engine
 from sqlalchemy.exc import SQLAlchemyError
 
-from service.api import board_feet, check, front, health, measure, sizes, tables, why
+from service.api import (
+    angles,
+    board_feet,
+    check,
+    front,
+    health,
+    measure,
+    sizes,
+    spacing,
+    tables,
+    why,
+)
 from service.api.documents.build import BuildForm
 from service.api.headers import set_headers
 from service.api.house import NAME, House
@@ -18,7 +29,7 @@ from service.reference.opening import open_for_reading
 from service.reference.reading import read_rows
 from service.settings import Settings, read_settings
 
-BLUEPRINTS = (front, check, why, sizes, board_feet, measure, tables, health)
+BLUEPRINTS = (front, check, why, sizes, board_feet, measure, angles, spacing, tables, health)
 
 
 def create_app(settings: Settings | None = None) -> Flask:

@@ -17,6 +17,7 @@ from service.api import refusals
 from service.api.answers import as_json
 from service.api.refusals import Fault
 from service.domain import errors
+from service.domain.angles.answer import NotFigured
 from service.domain.board_feet import NotCounted
 
 MEDIA_TYPE = "application/problem+json"
@@ -30,6 +31,7 @@ STATUS: dict[type[Exception], int] = {
     errors.UnknownKey: 404,
     errors.UnknownColumn: 422,
     NotCounted: 422,
+    NotFigured: 422,
     refusals.NotJson: 400,
     refusals.RepeatedName: 400,
     refusals.TooManyValues: 413,
@@ -104,7 +106,7 @@ def _from_complaint(complaint: errors.Complaint) -> Fault:
 def _refused(error: Exception) -> Response:
     kind = type(error)
     faults: tuple[Fault, ...] = getattr(error, "faults", ())
-    if isinstance(error, errors.UnknownName | NotCounted):
+    if isinstance(error, errors.UnknownName | NotCounted | NotFigured):
         faults = tuple(_from_complaint(complaint) for complaint in error.complaints)
     elif kind in PARAMETER_OF:
         faults = (Fault(str(error), parameter=PARAMETER_OF[kind]),)

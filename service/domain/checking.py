@@ -67,8 +67,9 @@ def not_judged(resolved: ResolvedBuild) -> Iterator[str]:
         yield f"strength, stability and gaps for {use}: separate standards apply"
     if resolved.build.joints:
         yield "fastenings and glue"
-    if resolved.build.shapes:
-        yield "shapes: leaning, mitered and evenly spaced parts against each other"
+    for shape in resolved.shapes:
+        if shape.why_not is not None:
+            yield f"the shape {shape.shape.id}: {shape.why_not}"
     if resolved.build.steps:
         yield "the order of the steps"
     yield "sag and strength" if resolved.build.loads else "sag and strength: no loads given"

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from service.domain.angles.judging import JudgedShape, judge_shapes
 from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint, UnknownName
@@ -48,6 +49,11 @@ class ResolvedBuild:
     def by_id(self) -> Mapping[str, ResolvedPart]:
         """Parts by id; of two with the same id the first counts."""
         return {part.part.id: part for part in reversed(self.parts)}
+
+    @cached_property
+    def shapes(self) -> tuple[JudgedShape, ...]:
+        """Every shape with its parts held against it."""
+        return judge_shapes(self.build.shapes, self.by_id, self.metric)
 
     @cached_property
     def assumed(self) -> tuple[str, ...]:

@@ -20,7 +20,8 @@ WHY = {
     "alike": "all sides of a frame rounded the same way",
 }
 CUT_WHY = {
-    "between": "it goes between faces that are fixed by then: hold it up and mark it from the piece",
+    "between": "it goes between faces that are fixed by then: hold it up and mark it from the "
+    "piece",
     "overall": "nothing else decides its length: cut all of them to one stop",
     "alike": "sides of a frame are cut to one stop, opposite sides together",
 }

@@ -201,6 +201,6 @@ class Asked:
     def seen_as(self, default: Seen) -> Seen:
         """Whether face or edge of the stick shows: as stated, as the part shows, or as usual."""
         stated = self.fields.get("seen")
-        if stated == "face" or stated == "edge":
-            return stated
-        return self.seen or default
+        if stated is None:
+            return self.seen or default
+        return "face" if stated == "face" else "edge"

@@ -1,8 +1,8 @@
 """Frames: four mitered or butted sides around an opening, a panel or a mirror.
 
-Sight opening = contents + clearance - 2 x rabbet. Outside = opening + 2 x the width of the sides that
-lie across it. Mitered: 45 degrees, long to long = outside. Butted: the stiles run the whole height,
-the rails go between them.
+Sight opening = contents + clearance - 2 x rabbet. Outside = opening + 2 x the width of the sides
+that lie across it. Mitered: 45 degrees, long to long = outside. Butted: the stiles run the whole
+height, the rails go between them.
 Source: plane geometry.
 """
 
@@ -33,8 +33,8 @@ TRACE = (
     "lip less half the clearance, and the outside around that: cut each side to its own line."
 )
 MITER_TEST = (
-    "Cut four short scraps at the one setting and hold them together as a small frame: three closed "
-    "corners and a gap at the fourth show eight times the saw's error; closed means right."
+    "Cut four short scraps at the one setting and hold them together as a small frame: three "
+    "closed corners and a gap at the fourth show eight times the saw's error; closed means right."
 )
 BUTT_TEST = (
     "Cut one rail, turn it over end for end against a square: light at the end is twice the saw's "
@@ -78,11 +78,13 @@ def figure_mitered(asked: Asked) -> Figured:
 
     sides = (side("rail", rail, outside[0]), side("stile", stile, outside[1]))
     marks = (
-        Mark("side", wide, "from the long point in along the cut, square to the edge: the corner of "
+        Mark("side", wide, "square in from the edge at the long point: the corner of "
                            "the opening"),
     )  # fmt: skip
-    return _figured(asked, sides, opening, outside, marks, (wide, wide), MITER_TEST,
-                    "mitered frame: long to long = opening + 2 x width")  # fmt: skip
+    return _figured(
+        asked, sides=sides, opening=opening, outside=outside, marks=marks, borders=(wide, wide),
+        test_cut=MITER_TEST, formula="mitered frame: long to long = opening + 2 x width",
+    )  # fmt: skip
 
 
 def figure_butted(asked: Asked) -> Figured:
@@ -97,12 +99,15 @@ def figure_butted(asked: Asked) -> Figured:
         Wanted("stile", Part("stile", stile.stock, outside[1], quantity=2), stile, "overall"),
     )
     marks = (Mark("stile", high, "from each end: the inner edge of the rail"),)
-    return _figured(asked, sides, opening, outside, marks, (wide, high), BUTT_TEST,
-                    "butted frame: stile = outside height, rail = opening width")  # fmt: skip
+    return _figured(
+        asked, sides=sides, opening=opening, outside=outside, marks=marks, borders=(wide, high),
+        test_cut=BUTT_TEST, formula="butted frame: stile = outside height, rail = opening width",
+    )  # fmt: skip
 
 
 def _figured(
     asked: Asked,
+    *,
     sides: tuple[Wanted, ...],
     opening: Size,
     outside: Size,

@@ -1,7 +1,7 @@
 """A leg or rail that leans one way, in one upright plane.
 
 Ends level: each is cut off square by the lean, the two parallel. Length along an edge = height /
-cos(lean); the cut itself is width / cos(lean) long; the foot stands height x tan(lean) out of plumb.
+cos(lean); the cut itself is width / cos(lean) long; the foot stands height x tan(lean) out.
 With a square top the longer edge is height / cos(lean) and the shorter one width x tan(lean) less.
 Source: plane geometry.
 """

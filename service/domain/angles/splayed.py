@@ -38,8 +38,9 @@ AXES = (
     "legs, width then depth, at the under side of the top."
 )
 TRACE_BOTH = (
-    "For legs that lean both ways, draw each view full size, take the floor mark from both drawings, "
-    "stand the stick on it with its top against the mark of the seat, and scribe both ends level "
+    "For legs that lean both ways, draw each view full size, take the floor mark from both "
+    "drawings, stand the stick on it with its top against the mark of the seat, and scribe both "
+    "ends level "
     "with a pencil on a block: the cut needs no angle. " + TRACE
 )
 
@@ -87,7 +88,9 @@ def _splay(asked: Asked) -> Splay:
     return Splay(asked.angle("lean_front"), asked.optional_angle("lean_side") or 0.0, turned)
 
 
-def _seat(asked: Asked, level: tuple[Fraction, Fraction]) -> tuple[Fraction | None, Fraction | None]:
+def _seat(
+    asked: Asked, level: tuple[Fraction, Fraction]
+) -> tuple[Fraction | None, Fraction | None]:
     """Outside to outside of the legs at the seat, width and depth, where it is given."""
     given = [n for n in ("top_inset", "top_outside", "top_inside") if n in asked.fields]
     if len(given) > 1:
@@ -217,8 +220,14 @@ def _marks(
     for view, lean, leg, seat_edge in named:
         out = inches(float(height) * tan(radians(lean)))
         if lean:
-            marks.append(Mark("floor", out, f"seen from the {view}: from plumb under the leg's "
-                                            "outer edge at the seat, out to its outer edge"))
+            marks.append(
+                Mark(
+                    "floor",
+                    out,
+                    f"seen from the {view}: from plumb under the leg's "
+                    "outer edge at the seat, out to its outer edge",
+                )
+            )
         marks.append(Mark("seat", leg, f"seen from the {view}: from the leg's outer edge to its "
                                        "inner edge, along the under side"))  # fmt: skip
         if seat_edge is not None:
@@ -226,8 +235,14 @@ def _marks(
                                                  "to the leg's outer edge"))  # fmt: skip
             past = out - seat_edge
             way = "past" if past >= 0 else "short of"
-            marks.append(Mark("floor", abs(past), f"seen from the {view}: the foot's outer edge "
-                                                  f"lands {way} plumb under the seat's edge"))
+            marks.append(
+                Mark(
+                    "floor",
+                    abs(past),
+                    f"seen from the {view}: the foot's outer edge "
+                    f"lands {way} plumb under the seat's edge",
+                )
+            )
     top_at = asked.length("rail_top_at")
     if top_at is not None:
         up = inches(float(top_at) / cos(radians(splay.true)))
@@ -256,8 +271,10 @@ def _drawing(
 def _assumed(splay: Splay, seat: tuple[Fraction | None, Fraction | None]) -> tuple[str, ...]:
     said = []
     if splay.side and not splay.turned:
-        said.append("The legs' front faces hold a level line across the front; the front rail lies "
-                    "in line with those faces, the side rail stands plumb between the legs.")
+        said.append(
+            "The legs' front faces hold a level line across the front; the front rail lies "
+            "in line with those faces, the side rail stands plumb between the legs."
+        )
     if splay.side and splay.turned:
         said.append("With the stick turned to the true lean rails meet it at a corner: no rail is "
                     "figured; scribe it to the legs.")  # fmt: skip

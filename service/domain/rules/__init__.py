@@ -3,7 +3,7 @@
 May import: the domain.
 """
 
-from service.domain.rules import cuts, fits, panels, parts, runs, sizes
+from service.domain.rules import cuts, fits, panels, parts, runs, shapes, sizes
 
 RULES = (
     sizes.unknown_stock,
@@ -23,6 +23,12 @@ RULES = (
     cuts.too_short_to_hold,
     panels.too_big,
     panels.against_grain,
+    shapes.length,
+    shapes.angle,
+    shapes.lean,
+    shapes.unlike,
+    shapes.blank,
+    shapes.uneven,
     parts.duplicate_id,
     parts.unknown_part,
     parts.unjoined,
