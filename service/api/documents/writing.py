@@ -7,6 +7,8 @@ from typing import Any
 from service.domain.build import SQUARE, End, Part, Shape, Stock
 from service.domain.tape import exact
 
+LISTS = frozenset({"at", "miter", "bevel"})  # all other tuples are a width by a height
+
 
 def part_as_document(part: Part, metric: bool) -> dict[str, Any]:
     """A part with nothing in it that a document would take for granted."""
@@ -62,14 +64,13 @@ def shape_as_document(shape: Shape, metric: bool) -> dict[str, Any]:
 
 def measures_as_document(measures: Mapping[str, object], metric: bool) -> dict[str, Any]:
     """Each measure as text or number that reads back as the same."""
-    return {name: _measure(value, metric) for name, value in measures.items()}
+    return {name: _measure(name, value, metric) for name, value in measures.items()}
 
 
-def _measure(value: object, metric: bool) -> Any:
+def _measure(name: str, value: object, metric: bool) -> Any:
     if isinstance(value, Fraction):
         return exact(value, metric)
     if not isinstance(value, tuple):
         return value
-    if value and all(isinstance(one, Fraction) for one in value):
-        return [exact(one, metric) for one in value]
-    return list(value)
+    each = [exact(one, metric) if isinstance(one, Fraction) else one for one in value]
+    return each if name in LISTS else " x ".join(each)

@@ -113,12 +113,14 @@ def _problems(held: Held, named: Named, figured: Figured) -> Iterator[Problem]:
 
 
 def _match(held: Held, role: str, part: ResolvedPart, figured: Figured) -> Wanted | None:
-    """The part of the shape that this one is meant to be: of several, the nearest in length."""
+    """The part of the shape that this one is meant to be: the first that it is, else the nearest."""
     offered = [wanted for wanted in figured.wanted if wanted.role == role]
     if not offered and role == "side" and held.shape.shape.endswith("frame"):
         offered = list(figured.wanted)
     length = part.part.length or Fraction(0)
-    return min(offered, key=lambda w: abs(length - (w.part.length or length)), default=None)
+    nearest = sorted(offered, key=lambda wanted: abs(length - (wanted.part.length or length)))
+    right = (wanted for wanted in nearest if judge_part(held, part, wanted) is None)
+    return next(right, nearest[0]) if len(nearest) > 1 else next(iter(nearest), None)
 
 
 def _differs(first: ResolvedPart, part: ResolvedPart, wanted: Wanted) -> bool:
