@@ -8,8 +8,8 @@ from service.domain.build import Stock
 
 
 def inches(size):
-    """An exact length from a number or from text like `3/4`."""
-    return Fraction(str(size)) if not isinstance(size, float) else Fraction(size)
+    """An exact length from a whole number or from text like `3/4`; anything else is left alone."""
+    return Fraction(size) if isinstance(size, (str, int)) else size
 
 
 BOARD = Stick(Fraction(11, 2), Fraction(3, 4), Stock("1x6"))
@@ -20,7 +20,7 @@ SQUARE_STICK = Stick(Fraction(3, 2), Fraction(3, 2), Stock("2x2"))
 def figured(shape, stick=NARROW, seen=None, **measures):
     """A shape with one stick for all roles; lengths may be given as text or whole numbers."""
     lengths = {
-        name: inches(value) if isinstance(value, (str, int)) and name not in WORDS else value
+        name: value if name in WORDS or value in SAID else inches(value)
         for name, value in measures.items()
     }
     return figure(shape, Asked(lengths, {"": stick}, seen))
@@ -28,6 +28,8 @@ def figured(shape, stick=NARROW, seen=None, **measures):
 
 WORDS = {"sides", "slope_from", "corners", "ring", "given", "between", "turned", "seen", "pieces",
          "ends_lean", "measured"}  # fmt: skip
+
+SAID = {"level", "square"}
 
 
 def part_of(answer, id):

@@ -122,15 +122,15 @@ def _overlap(asked: Asked, reach: float) -> None:
         )
 
 
-def _steep(run: float, rise: float, across: float, given: str) -> float:
+def _steep(run: float, rise: float, across: float, given: str, named: str = "run") -> float:
     """The angle of a brace between two level faces from the level, in radians."""
     far = hypot(run, rise)
     if across >= far:
-        raise impossible("run", "The board is wider than the brace is long.")
+        raise impossible(named, "The board is wider than the brace is long.")
     turn = {"long-points": 1, "center": 0, "short-points": -1}[given]
     steep = atan2(rise, run) + turn * asin(across / far)
     if not 1e-3 < steep <= pi / 2 + 1e-12:
-        raise impossible("run", "No board of that width goes between those points.")
+        raise impossible(named, "No board of that width goes between those points.")
     return min(steep, pi / 2)
 
 
@@ -176,7 +176,7 @@ def figure_crossed(asked: Asked) -> Figured:
     wide, high = float(asked.need("width")), float(asked.need("height"))
     seen, stick = asked.seen_as("face"), asked.stick("leg")
     across = float(stick.across(seen))
-    steep = _steep(wide, high, across, "long-points")
+    steep = _steep(wide, high, across, "long-points", "width")
     lean = 90 - degrees(steep)
     if lean < 1:
         raise impossible("width", "The legs stand so upright that they don't cross.")

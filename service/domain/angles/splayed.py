@@ -34,8 +34,9 @@ from service.domain.build import SQUARE, End, Part
 FORMULA = "splayed legs: tan(true lean)^2 = tan(front lean)^2 + tan(side lean)^2"
 AXES = (
     "Front lean is seen from the front, side lean from the side, both from vertical; height is "
-    "vertical, floor to the under side of the top; outside and inside are over and between the "
-    "legs, width then depth, at the under side of the top."
+    "vertical, floor to the under side of the top. Outside and inside are over and between the "
+    "legs at the under side of the top, width along their front faces, then depth; a rail's top is "
+    "its upper edge on the front face."
 )
 TRACE_BOTH = (
     "For legs that lean both ways, draw each view full size, take the floor mark from both "
