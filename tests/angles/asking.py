@@ -35,11 +35,16 @@ def leaning(random):
 def splayed_legs(random):
     asked = {"height": size(random, 12, 30)}
     if random.random() < 0.5:
-        asked |= {"lean": lean(random, 20), "top_outside": random.choice([
-            size(random, 10, 14), pair(random, 10, 16)])}
+        asked |= {
+            "lean": lean(random, 20),
+            "top_outside": random.choice([size(random, 10, 14), pair(random, 10, 16)]),
+        }
     else:
-        asked |= {"lean_front": lean(random, 20), "lean_side": lean(random, 20),
-                  "top_inside": pair(random, 8, 16)}
+        asked |= {
+            "lean_front": lean(random, 20),
+            "lean_side": lean(random, 20),
+            "top_inside": pair(random, 8, 16),
+        }
         if random.random() < 0.3:
             asked["turned"] = "true"
     return asked | {"rail_top_at": size(random, 4, 9)}
@@ -57,8 +62,11 @@ def sloped_box(random):
     butted = random.random() < 0.3
     sides = 4 if butted else random.choice([3, 4, 4, 5, 6, 8])
     asked = {
-        "sides": sides, "slope": lean(random), random.choice(["height", "slant"]): "2 1/2",
-        "corners": "butted" if butted else "mitered", "stock": "1x6",
+        "sides": sides,
+        "slope": lean(random),
+        random.choice(["height", "slant"]): "2 1/2",
+        "corners": "butted" if butted else "mitered",
+        "stock": "1x6",
     }
     if random.random() < 0.5:
         asked |= {"slope": 90 - asked["slope"], "slope_from": "horizontal"}
@@ -68,14 +76,20 @@ def sloped_box(random):
 
 def polygon(random):
     how = random.choice(["across_flats", "across_corners", "side"])
-    return {"sides": random.randint(3, 12), how: size(random, 30, 48),
-            "ring": random.choice(["flat", "upright"])}
+    return {
+        "sides": random.randint(3, 12),
+        how: size(random, 30, 48),
+        "ring": random.choice(["flat", "upright"]),
+    }
 
 
 def brace(random):
-    return {"run": size(random, 9, 20), "rise": size(random, 9, 20),
-            "given": random.choice(["long-points", "center", "short-points"]),
-            "between": random.choice(["upright,level", "level,level"])}
+    return {
+        "run": size(random, 9, 20),
+        "rise": size(random, 9, 20),
+        "given": random.choice(["long-points", "center", "short-points"]),
+        "between": random.choice(["upright,level", "level,level"]),
+    }
 
 
 def crossed_legs(random):
@@ -87,16 +101,25 @@ def prop(random):
 
 
 def tapered_leg(random):
-    return {"length": size(random, 10, 30), "top": "1 1/2", "foot": size(random, 1, 1),
-            "straight": "3", "stock": random.choice(["2x2", "1x2"])}
+    return {
+        "length": size(random, 10, 30),
+        "top": "1 1/2",
+        "foot": size(random, 1, 1),
+        "straight": "3",
+        "stock": random.choice(["2x2", "1x2"]),
+    }
 
 
 def ends(random):
     one, other = lean(random), lean(random)
     same = bool(one and other) and random.random() < 0.5
     words = ["long-to-long", "short-to-short", "center"] + (["long-to-short"] if same else [])
-    return {"length": size(random, 12, 40), "miter": f"{one},{other}",
-            "ends_lean": "same" if same else "opposite", "measured": random.choice(words)}
+    return {
+        "length": size(random, 12, 40),
+        "miter": f"{one},{other}",
+        "ends_lean": "same" if same else "opposite",
+        "measured": random.choice(words),
+    }
 
 
 SHAPES = {

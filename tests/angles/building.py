@@ -50,9 +50,7 @@ def on_plane(points, normal, through):
 
 def overlap(solids):
     """Cubic inches that any two of some solids share."""
-    return sum(
-        volume(one ^ other) for i, one in enumerate(solids) for other in solids[i + 1 :]
-    )
+    return sum(volume(one ^ other) for i, one in enumerate(solids) for other in solids[i + 1 :])
 
 
 def union(solids):

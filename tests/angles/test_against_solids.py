@@ -19,7 +19,7 @@ from tests.angles.building import (
     union,
     volume,
 )
-from tests.angles.figures import BOARD, NARROW, SQUARE_STICK, figured, part_of, value_of
+from tests.angles.figures import BOARD, SQUARE_STICK, figured, part_of, value_of
 
 TIMES = 40
 FLOOR = (0, 0, 1)

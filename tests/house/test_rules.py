@@ -7,9 +7,9 @@ import pytest
 
 from service.domain import rules
 from service.domain.findings import Rule
-from service.domain.rules import BY_CODE, RULES, cuts, fits, panels, parts, runs, sizes
+from service.domain.rules import BY_CODE, RULES, cuts, fits, panels, parts, runs, shapes, sizes
 
-SUBJECTS = (cuts, fits, panels, parts, runs, sizes)
+SUBJECTS = (cuts, fits, panels, parts, runs, shapes, sizes)
 
 
 def test_every_rule_that_is_written_is_in_the_list() -> None:

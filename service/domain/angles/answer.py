@@ -19,15 +19,21 @@ FINE = 10**9
 class NotFigured(DryfitError):
     """The shape can't be figured: a measure is missing, or no such shape exists."""
 
-    def __init__(self, *complaints: Complaint, missing: bool = False) -> None:
+    def __init__(
+        self, *complaints: Complaint, missing: bool = False, by: Fraction = Fraction(0)
+    ) -> None:
         super().__init__("; ".join(complaint.detail for complaint in complaints))
         self.complaints = complaints
         self.missing = missing
+        self.by = by
 
 
-def impossible(name: str, why: str) -> NotFigured:
-    """The refusal of a shape that does not exist, at the measure that makes it so."""
-    return NotFigured(Complaint(name, why))
+def impossible(name: str, why: str, by: float = 0.0) -> NotFigured:
+    """The refusal of a shape that does not exist, at the measure that makes it so.
+
+    `by` is how many inches too much that measure is, where that is known.
+    """
+    return NotFigured(Complaint(name, why), by=inches(by))
 
 
 def inches(size: float) -> Fraction:

@@ -9,6 +9,7 @@ other leg's edges cross, width / sin(2 x lean) long along the leg.
 Source: plane geometry.
 """
 
+from collections.abc import Mapping
 from fractions import Fraction
 from math import asin, atan2, cos, degrees, hypot, pi, radians, sin, tan
 
@@ -48,7 +49,11 @@ TEST_CUT = (
     "Cut a short scrap with both ends and hold it in the corner of a framing square, or between "
     "two straight boards: each end closes over its whole width, or shows which setting is off."
 )
-POINTS = {"long-points": "long-to-long", "center": "center", "short-points": "short-to-short"}
+POINTS: Mapping[str, Measured] = {
+    "long-points": "long-to-long",
+    "center": "center",
+    "short-points": "short-to-short",
+}
 
 
 def figure_brace(asked: Asked) -> Figured:
@@ -66,20 +71,13 @@ def figure_brace(asked: Asked) -> Figured:
     long = float(length) + {"long-points": 0.0, "center": takes / 2, "short-points": takes}[given]
     if long <= takes:
         raise impossible("run", "The board is so wide that the brace's short edge is gone.")
-    measured: Measured = {
-        "long-points": "long-to-long",
-        "center": "center",
-        "short-points": "short-to-short",
-    }[given]  # type: ignore[assignment]  # a mapping widens the words to plain text
     part = Part(
         "brace", stick.stock, length, ends=(angled(seen, first), angled(seen, second)),
-        ends_lean="opposite", measured=measured,
+        ends_lean="opposite", measured=POINTS[given],
     )  # fmt: skip
     reach, high = long * cos(steep), long * sin(steep)
     _overlap(asked, reach)
-    across_level, across_plumb = across / sin(steep), across / cos(steep)
-    inner = (across_level, across_plumb)
-    outline = ((reach, 0.0), (0.0, high), (0.0, high - inner[1]), (reach - inner[0], 0.0))
+    inner = (across / sin(steep), across / cos(steep))
     return Figured(
         wanted=(Wanted("brace", part, stick, "between"),),
         figures=(
@@ -88,25 +86,32 @@ def figure_brace(asked: Asked) -> Figured:
             Figure("long point to long point", inches(long)),
             Figure("short point to short point", inches(long - takes)),
         ),
-        marks=(
-            Mark("level face", inches(reach), "from the corner to the brace's long point"),
-            Mark("level face", inches(reach - inner[0]), "from the corner to its short point"),
-            Mark("upright face", inches(high), "from the corner to the brace's long point"),
-            Mark("upright face", inches(high - inner[1]), "from the corner to its short point"),
+        marks=tuple(
+            Mark(face, inches(at), f"from the corner to the brace's {point} point")
+            for face, long_at, takes_up in (
+                ("level face", reach, inner[0]),
+                ("upright face", high, inner[1]),
+            )
+            for point, at in (("long", long_at), ("short", long_at - takes_up))
         ),
         trace=TRACE,
         test_cut=TEST_CUT,
         axes=BRACE_AXES,
         formula="brace in a corner: tan(angle) = rise / run",
-        drawing=Drawing(
-            (outline,),
-            (
-                Letter("A", (reach / 2, high / 2), "long to long", inches(long)),
-                Letter("B", (reach, 0), "run to the long point", inches(reach)),
-                Letter("C", (0, high), "rise to the long point", inches(high)),
-            ),
-        ),
+        drawing=_corner(reach, high, inner),
         assumed=() if "given" in asked.fields else ("run and rise reach to the long points.",),
+    )
+
+
+def _corner(reach: float, high: float, inner: tuple[float, float]) -> Drawing:
+    outline = ((reach, 0.0), (0.0, high), (0.0, high - inner[1]), (reach - inner[0], 0.0))
+    return Drawing(
+        (outline,),
+        (
+            Letter("A", (reach / 2, high / 2), "long to long", inches(hypot(reach, high))),
+            Letter("B", (reach, 0), "run to the long point", inches(reach)),
+            Letter("C", (0, high), "rise to the long point", inches(high)),
+        ),
     )
 
 
@@ -119,6 +124,7 @@ def _overlap(asked: Asked, reach: float) -> None:
             "run",
             f"Two such braces overlap by {by:.3f} in where they meet, because boards have width: "
             f"each takes {reach:.3f} in of the level face to its long point.",
+            by / 2,
         )
 
 

@@ -76,10 +76,15 @@ def _not_figured(held: Held, named: Named, refusal: NotFigured) -> JudgedShape:
     if refusal.missing or not named:
         why = f"{complaint.place}: {complaint.detail}"
         return JudgedShape(held.shape, tuple(_among_themselves(held, named)), why)
+    given = held.shape.fields.get(complaint.place)
+    stated = given if isinstance(given, Fraction) else Fraction(0)
     told = Problem(
-        "length", held.place(complaint.place),
-        f"{held.id} can't be built so: {complaint.detail}", {}, "Change one of its measures.",
-    )  # fmt: skip
+        "length",
+        held.place(complaint.place),
+        f"{held.id} can't be built so: {complaint.detail}",
+        {"wanted": stated - refusal.by, "stated": stated, "by": refusal.by},
+        "Change one of its measures.",
+    )
     return JudgedShape(held.shape, (told,))
 
 

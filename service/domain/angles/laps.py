@@ -60,9 +60,10 @@ def _row_problems(held: Held, parts: Sequence[ResolvedPart], row: Row) -> Iterat
     if parts and count != row.pieces:
         told = f"{held.id} spaces {row.pieces} pieces; its parts come to {count}."
         yield miscounted(held, held.place("pieces"), told, row.pieces, count)
-    yield from _sizes(held, parts, row.piece)
+    wrong = list(_sizes(held, parts, row.piece))
+    yield from wrong
     at = held.shape.fields.get("at")
-    if isinstance(at, tuple):
+    if isinstance(at, tuple) and not wrong:
         uneven = judge_positions(row, at, held.within)
         if uneven is not None:
             yield _uneven(held, uneven)

@@ -29,6 +29,7 @@ AXES = (
     "Seen from the side to which it leans; height is vertical, floor to the highest point; lean is "
     "from vertical; the cut is off square by the lean."
 )
+ON_TOP = "top is the thickness of what lies on the leg; height is to its upper side."
 TRACE = (
     "Draw the floor, and a line plumb to it, full size on a sheet of plywood. Mark the height on "
     "the plumb line and the foot beside it on the floor, lay the stick along the two marks and "
@@ -52,21 +53,27 @@ def stick_outline(left: float, lean: float, height: float, across: float) -> tup
     return (left, 0.0), (left + level, 0.0), (left + level + out, height), (left + out, height)
 
 
+def _drawing(lean: float, rise: Fraction, across: float, length: Fraction) -> Drawing:
+    high = float(rise)
+    out = high * tan(radians(lean))
+    return Drawing(
+        (stick_outline(0, lean, high, across),),
+        (
+            Letter("A", (across + out / 2, high / 2), "length", length),
+            Letter("B", (out, high), "height of the leg", rise),
+            Letter("C", (0, 0), "foot out of plumb", inches(out)),
+        ),
+    )
+
+
 def figure_leaning(asked: Asked) -> Figured:
     """One leg: length, end cuts, how far it reaches. Raises NotFigured."""
     height, lean = asked.need("height"), asked.angle("lean")
     seen, stick = asked.seen_as("face"), asked.stick("leg")
     across = float(stick.across(seen))
-    top, rise = asked.fields.get("top", "level"), height
-    assumed: tuple[str, ...] = ()
-    if isinstance(top, Fraction):
-        rise = height - top
-        if rise <= 0:
-            raise impossible("top", "The top is as thick as the whole piece is high.")
-        assumed = ("top is the thickness of what lies on the leg; height is to its upper side.",)
+    rise, square = _rise(asked, height), asked.fields.get("top") == "square"
     slope = radians(lean)
     length = inches(float(rise) / cos(slope))
-    square = top == "square"
     if square and float(length) <= across * tan(slope):
         raise impossible("height", "The square top and the level foot cross: raise the height.")
     ends = (angled(seen, lean), SQUARE if square else angled(seen, lean))
@@ -96,13 +103,14 @@ def figure_leaning(asked: Asked) -> Figured:
         test_cut=TEST_CUT,
         axes=AXES,
         formula=FORMULA,
-        drawing=Drawing(
-            (stick_outline(0, lean, float(rise), across),),
-            (
-                Letter("A", (across + float(out) / 2, float(rise) / 2), "length", length),
-                Letter("B", (float(out), float(rise)), "height of the leg", rise),
-                Letter("C", (0, 0), "foot out of plumb", out),
-            ),
-        ),
-        assumed=assumed,
+        drawing=_drawing(lean, rise, across, length),
+        assumed=() if rise == height else (ON_TOP,),
     )
+
+
+def _rise(asked: Asked, height: Fraction) -> Fraction:
+    """How high the leg itself goes: under a top of the thickness given, less than the whole."""
+    top = asked.length("top")
+    if top is not None and top >= height:
+        raise impossible("top", "The top is as thick as the whole piece is high.")
+    return height - (top or 0)

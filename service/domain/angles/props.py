@@ -7,6 +7,7 @@ that the long points lie both on the rear, above 90 on different sides.
 Source: plane geometry.
 """
 
+from fractions import Fraction
 from math import atan2, cos, degrees, hypot, radians, sin
 
 from service.domain.angles.answer import (
@@ -28,6 +29,7 @@ AXES = (
     "is the zero of the floor; up is along its back, foot is along the floor, both to the prop's "
     "center line."
 )
+APART = "The prop meets the board past square: its long points lie apart."
 TRACE = (
     "Lean the board at its angle against anything, hold the prop beside it with its center line on "
     "the two marks, and scribe the floor (a pencil on a block) and the board's back across it."
@@ -54,21 +56,14 @@ def figure_prop(asked: Asked) -> Figured:
         raise impossible("foot", "The prop would lie along the board or the floor.")
     same = top < 0
     ends = (angled(seen, own), angled(seen, abs(top)) if abs(top) > 1e-9 else SQUARE)
-    part = Part("prop", stick.stock, length, ends=ends, ends_lean="same" if same else "opposite",
-                measured="center")  # fmt: skip
+    part = Part(
+        "prop", stick.stock, length, ends=ends, ends_lean="same" if same else "opposite",
+        measured="center",
+    )  # fmt: skip
     board = asked.stick("board")
     heel = angled("edge", lean)
     leaning = Part("board", board.stock, None, ends=(heel, SQUARE), measured="long-to-long")
-    half, thick = across / 2 / cos(radians(own)), float(board.thickness)
-    slope = radians(lean)
-    far = 1.3 * float(up)
-    outlines = (
-        ((0.0, 0.0), (far * sin(slope), far * cos(slope)),
-         (far * sin(slope) - thick * cos(slope), far * cos(slope) + thick * sin(slope)),
-         (-thick / cos(slope), 0.0)),
-        ((float(foot) - half, 0.0), (float(foot) + half, 0.0), (back + half, high),
-         (back - half, high)),
-    )  # fmt: skip
+    half = across / 2 / cos(radians(own))
     return Figured(
         wanted=(
             Wanted("prop", part, stick, "between"),
@@ -90,11 +85,28 @@ def figure_prop(asked: Asked) -> Figured:
         test_cut=TEST_CUT,
         axes=AXES,
         formula="prop: tan(its lean) = (foot - up sin(lean)) / (up cos(lean))",
-        drawing=Drawing(outlines, (
-            Letter("A", (back, high), "up the back of the board", up),
-            Letter("B", (float(foot), 0), "foot behind the heel", foot),
-            Letter("C", ((back + float(foot)) / 2, high / 2), "prop along its center", length),
-        )),
-        assumed=(() if not same else
-                 ("The prop meets the board past square: its long points lie apart.",)),
+        drawing=_drawing(asked, half, float(board.thickness), length),
+        assumed=(APART,) if same else (),
+    )
+
+
+def _drawing(asked: Asked, half: float, thick: float, length: Fraction) -> Drawing:
+    """Board and prop from the side; `half` is half of the prop's level width."""
+    slope, up, foot = radians(asked.angle("lean")), asked.need("up"), asked.need("foot")
+    back, high = float(up) * sin(slope), float(up) * cos(slope)
+    far = 1.3 * float(up)
+    top = (far * sin(slope), far * cos(slope))
+    out = float(foot)
+    board = (
+        (0.0, 0.0), top, (top[0] - thick * cos(slope), top[1] + thick * sin(slope)),
+        (-thick / cos(slope), 0.0),
     )  # fmt: skip
+    prop = ((out - half, 0.0), (out + half, 0.0), (back + half, high), (back - half, high))
+    return Drawing(
+        (board, prop),
+        (
+            Letter("A", (back, high), "up the back of the board", up),
+            Letter("B", (out, 0), "foot behind the heel", foot),
+            Letter("C", ((back + out) / 2, high / 2), "prop along its center", length),
+        ),
+    )

@@ -52,11 +52,7 @@ AMBIGUOUS = "slope_from is not given: the slope is read from vertical, so that 0
 
 def figure_box(asked: Asked) -> Figured:
     """A box with sloping sides, mitered or butted. Raises NotFigured."""
-    count, lean = asked.whole("sides"), asked.angle("slope")
-    if asked.word("slope_from", "vertical") == "horizontal":
-        lean = 90 - lean
-    if not 0 <= lean < 89.5:
-        raise impossible("slope", "The sides would lie flat: figure it as a polygon ring.")
+    count, lean = asked.whole("sides"), _box_lean(asked)
     butted = asked.word("corners", "mitered") == "butted"
     if butted and count != 4:
         raise impossible("corners", "Butted corners are figured for four sides; miter the others.")
@@ -93,6 +89,15 @@ def figure_box(asked: Asked) -> Figured:
         tilted=lean if lean and not butted else None,
         tilted_turn=180 / count if not butted else None,
     )  # fmt: skip
+
+
+def _box_lean(asked: Asked) -> float:
+    """Degrees from vertical, whichever way the slope is named."""
+    slope = asked.angle("slope")
+    lean = 90 - slope if asked.word("slope_from", "vertical") == "horizontal" else slope
+    if not 0 <= lean < 89.5:
+        raise impossible("slope", "The sides would lie flat: figure it as a polygon ring.")
+    return lean
 
 
 def _assumed(asked: Asked, rim: tuple[Fraction, Fraction] | None) -> tuple[str, ...]:
