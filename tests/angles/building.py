@@ -25,6 +25,10 @@ def volume(solid):
     return float(solid.volume())
 
 
+def moved(points, x=0.0, y=0.0, z=0.0):
+    return np.asarray(points) + np.array([x, y, z], dtype=float)
+
+
 def turned(points, axis, degrees):
     return Rotation.from_euler(axis, degrees, degrees=True).apply(points)
 

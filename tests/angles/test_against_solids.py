@@ -12,6 +12,7 @@ from tests.angles.building import (
     flipped,
     framed,
     hull,
+    moved,
     on_plane,
     overlap,
     shell,
@@ -118,7 +119,7 @@ def test_a_front_rail_closes_on_the_legs_of_a_stool_that_splays_both_ways(random
     along, across, through = (1, 0, 0), (0, sin(slope), cos(slope)), (0, -cos(slope), sin(slope))
     right = leg_in_place(part_of(answer, "leg"), front, side)
     face = (right @ np.array(through)).max()
-    right = right + [outside / 2 - _on_face(right, through, face, height)[:, 0].max(), 0, 0]
+    right = moved(right, outside / 2 - _on_face(right, through, face, height)[:, 0].max())
     left = right * [-1, 1, 1]
     closed = []
     for axes in ((), (1,)):
@@ -156,7 +157,7 @@ def test_the_sides_of_a_frame_fill_all_but_its_opening(random, shape):
     answer = figured(shape, opening=(Fraction(wide), Fraction(high)))
     rail, stile = (corners(part_of(answer, id)) for id in ("rail", "stile"))
     border = 2.5
-    upright = turned(stile, "z", 90) + [stile[:, 1].max(), 0, 0]
+    upright = moved(turned(stile, "z", 90), stile[:, 1].max())
     if shape == "mitered-frame":
         upright = flipped(upright, 0)
     far_right, far_up = wide + border, high + border
@@ -166,10 +167,10 @@ def test_the_sides_of_a_frame_fill_all_but_its_opening(random, shape):
     if shape == "mitered-frame" and not _long_at_zero(upright):
         upright = flipped(upright, 0)
     sides = [
-        rail + [across[0], 0, 0],
-        flipped(rail, 1) + [across[0], far_up, 0],
+        moved(rail, across[0]),
+        moved(flipped(rail, 1), across[0], far_up),
         upright,
-        flipped(upright, 0) + [far_right, 0, 0],
+        moved(flipped(upright, 0), far_right),
     ]
     solids = [hull(side) for side in sides]
     outside = (wide + 2 * border) * (high + 2 * border)
@@ -248,7 +249,7 @@ def test_the_sides_of_a_flat_ring_fill_it(random):
     side = side - [(side[:, 0].max() + side[:, 0].min()) / 2, 0, 0]
     sides = []
     for number in range(count):
-        placed = framed(side, (0, -1, 0), (-1, 0, 0), (0, 0, 1)) + [across / 2, 0, 0]
+        placed = moved(framed(side, (0, -1, 0), (-1, 0, 0), (0, 0, 1)), across / 2)
         sides.append(hull(turned(placed, "z", 360 * number / count)))
     outer = shell(ring_planes(count, 0, [across / 2]), 0.75)
     inner = shell(ring_planes(count, 0, [across / 2 - 2.5]), 0.75)
@@ -325,7 +326,7 @@ def test_crossed_legs_span_width_and_height_and_cross_at_the_lap(random):
         for way in (-1, 1)
         for end, more in ((0, -5), (top - foot, 5))
     ]
-    strip = hull([p + [0, y, 0] for p in thin for y in (-1, 1)])
+    strip = hull([moved(p, 0, y) for p in thin for y in (-1, 1)])
     lap = (hull(one) ^ hull(other) ^ strip).to_mesh64().vert_properties[:, :3]
     along = (lap - foot) @ line
     near = value_of(answer, "lap, from the center line's end to its near side")

@@ -6,7 +6,8 @@ from random import Random
 import pytest
 
 from service.domain.angles.answer import NotFigured
-from service.domain.angles.settings import Stops, saw_cuts
+from service.domain.angles.settings import Stops, on_edge, saw_cuts
+from service.domain.build import End
 from tests.angles.figures import BOARD, NARROW, SQUARE_STICK, figured, inches, part_of, value_of
 
 
@@ -77,9 +78,6 @@ def test_a_slope_from_level_is_the_complement_of_one_from_plumb(slope):
 @pytest.mark.parametrize("seed", range(30))
 def test_the_cut_lies_in_one_plane_whichever_way_the_part_is_held(seed):
     """On its edge, turn and tilt change places; held so twice, the first setting comes back."""
-    from service.domain.angles.settings import on_edge
-    from service.domain.build import End
-
     random = Random(seed)
     end = End(random.uniform(1, 50), random.uniform(1, 45))
     back = on_edge(End(*on_edge(end)))

@@ -58,12 +58,15 @@ POINTS: Mapping[str, Measured] = {
 
 def figure_brace(asked: Asked) -> Figured:
     """A brace in a corner, or between two level faces. Raises NotFigured."""
-    run, rise = asked.need("run"), asked.need("rise")
-    given = asked.word("given", "long-points")
-    seen, stick = asked.seen_as("face"), asked.stick("brace")
-    across = float(stick.across(seen))
+    given, stick = asked.word("given", "long-points"), asked.stick("brace")
+    across = float(stick.across(asked.seen_as("face")))
     if asked.word("between", "upright,level") == "level,level":
         return _between_levels(asked, stick, across, given)
+    return _in_corner(asked, stick, across, given)
+
+
+def _in_corner(asked: Asked, stick: Stick, across: float, given: str) -> Figured:
+    run, rise, seen = asked.need("run"), asked.need("rise"), asked.seen_as("face")
     steep = atan2(float(rise), float(run))
     first, second = degrees(steep), 90 - degrees(steep)
     length = inches(hypot(run, rise))

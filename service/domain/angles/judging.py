@@ -118,7 +118,7 @@ def _problems(held: Held, named: Named, figured: Figured) -> Iterator[Problem]:
 
 
 def _match(held: Held, role: str, part: ResolvedPart, figured: Figured) -> Wanted | None:
-    """The part of the shape that this one is meant to be: the first that it is, else the nearest."""
+    """The part of the shape that this one is meant to be: the first it is, else the nearest."""
     offered = [wanted for wanted in figured.wanted if wanted.role == role]
     if not offered and role == "side" and held.shape.shape.endswith("frame"):
         offered = list(figured.wanted)

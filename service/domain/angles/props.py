@@ -17,12 +17,14 @@ from service.domain.angles.answer import (
     Figured,
     Letter,
     Mark,
+    Seen,
+    Stick,
     Wanted,
     impossible,
     inches,
 )
 from service.domain.angles.leaning import angled
-from service.domain.build import SQUARE, Part
+from service.domain.build import SQUARE, Lean, Part
 
 AXES = (
     "Seen from the side, the board leaning to the right: its heel, the lower corner of its back, "
@@ -49,17 +51,11 @@ def figure_prop(asked: Asked) -> Figured:
     out = float(foot) - back
     if out <= 0:
         raise impossible("foot", "The foot lies under the leaning board: set it farther back.")
-    own = degrees(atan2(out, high))
+    own, length = degrees(atan2(out, high)), inches(hypot(out, high))
     top = 90 - lean - own
-    length = inches(hypot(out, high))
     if abs(top) >= 85 or own >= 85:
         raise impossible("foot", "The prop would lie along the board or the floor.")
-    same = top < 0
-    ends = (angled(seen, own), angled(seen, abs(top)) if abs(top) > 1e-9 else SQUARE)
-    part = Part(
-        "prop", stick.stock, length, ends=ends, ends_lean="same" if same else "opposite",
-        measured="center",
-    )  # fmt: skip
+    part = _prop(stick, seen, length, (own, top))
     board = asked.stick("board")
     heel = angled("edge", lean)
     leaning = Part("board", board.stock, None, ends=(heel, SQUARE), measured="long-to-long")
@@ -86,8 +82,16 @@ def figure_prop(asked: Asked) -> Figured:
         axes=AXES,
         formula="prop: tan(its lean) = (foot - up sin(lean)) / (up cos(lean))",
         drawing=_drawing(asked, half, float(board.thickness), length),
-        assumed=(APART,) if same else (),
+        assumed=(APART,) if top < 0 else (),
     )
+
+
+def _prop(stick: Stick, seen: Seen, length: Fraction, cuts: tuple[float, float]) -> Part:
+    """The prop by the cuts of its foot and its top; below 0 the top's long point is in front."""
+    foot, top = cuts
+    ends = (angled(seen, foot), angled(seen, abs(top)) if abs(top) > 1e-9 else SQUARE)
+    lean: Lean = "same" if top < 0 else "opposite"
+    return Part("prop", stick.stock, length, ends=ends, ends_lean=lean, measured="center")
 
 
 def _drawing(asked: Asked, half: float, thick: float, length: Fraction) -> Drawing:
