@@ -195,46 +195,62 @@ def figure_crossed(asked: Asked) -> Figured:
     if lap >= float(length):
         raise impossible("width", "The lap would be longer than the leg.")
     near = float(length) / 2 - lap / 2
+    deep = (stick.thickness if seen == "face" else stick.width) / 2
     end = angled(seen, lean)
     part = Part(
         "leg", stick.stock, length, quantity=2, ends=(end, end), ends_lean="same",
         measured="long-to-short",
     )  # fmt: skip
-    other = stick.thickness if seen == "face" else stick.width
-    left = stick_outline(0, lean, high, across)
-    right = tuple((wide - x, y) for x, y in left)
+    figures = (
+        Figure("lean from vertical", lean),
+        Figure("length along an edge", length),
+        Figure("angle between the legs", 2 * lean),
+        Figure("level width of each foot", inches(level)),
+        Figure("lap, from the center line's end to its near side", inches(near)),
+        Figure("lap, length along the leg", inches(lap)),
+        Figure("lap, depth in each leg", deep),
+        Figure("lap, its shoulders off square", abs(90 - 2 * lean)),
+    )
     return Figured(
         wanted=(Wanted("leg", part, stick, "overall"),),
-        figures=(
-            Figure("lean from vertical", lean),
-            Figure("length along an edge", length),
-            Figure("angle between the legs", 2 * lean),
-            Figure("level width of each foot", inches(level)),
-            Figure("lap, from the center line's end to its near side", inches(near)),
-            Figure("lap, length along the leg", inches(lap)),
-            Figure("lap, depth in each leg", other / 2),
-            Figure("lap, its shoulders off square", abs(90 - 2 * lean)),
-        ),
-        marks=(
-            Mark("leg", inches(near), "along the center line, from the middle of a cut end to the "
-                                      "lap's near shoulder"),
-            Mark("leg", inches(near + lap), "along the center line, from the middle of that end "
-                                            "to the far shoulder"),
-            Mark("floor", inches(wide), "outer point of one foot to outer point of the other"),
-        ),
+        figures=figures,
+        marks=_lap_marks(near, lap, wide),
         trace=CROSS_TRACE,
         test_cut=TEST_CUT,
         axes=CROSS_AXES,
         formula="crossed legs: width = height tan(lean) + leg width / cos(lean)",
-        drawing=Drawing(
-            (left, right),
-            (
-                Letter("A", (wide / 2, 0), "width over the feet", inches(wide)),
-                Letter("B", (wide, high / 2), "height", inches(high)),
-                Letter("C", (wide / 2, high / 2), "lap along the leg", inches(lap)),
-            ),
+        drawing=_cross(lean, wide, high, (across, lap)),
+    )
+
+
+def _lap_marks(near: float, lap: float, wide: float) -> tuple[Mark, ...]:
+    return (
+        Mark(
+            "leg",
+            inches(near),
+            "along the center line, from the middle of a cut end to the lap's near shoulder",
         ),
-    )  # fmt: skip
+        Mark(
+            "leg",
+            inches(near + lap),
+            "along the center line, from the middle of that end to the far shoulder",
+        ),
+        Mark("floor", inches(wide), "outer point of one foot to outer point of the other"),
+    )
+
+
+def _cross(lean: float, wide: float, high: float, sizes: tuple[float, float]) -> Drawing:
+    across, lap = sizes
+    left = stick_outline(0, lean, high, across)
+    right = tuple((wide - x, y) for x, y in left)
+    return Drawing(
+        (left, right),
+        (
+            Letter("A", (wide / 2, 0), "width over the feet", inches(wide)),
+            Letter("B", (wide, high / 2), "height", inches(high)),
+            Letter("C", (wide / 2, high / 2), "lap along the leg", inches(lap)),
+        ),
+    )
 
 
 def _zero(angle: float) -> float:

@@ -55,10 +55,8 @@ def figure_prop(asked: Asked) -> Figured:
     top = 90 - lean - own
     if abs(top) >= 85 or own >= 85:
         raise impossible("foot", "The prop would lie along the board or the floor.")
-    part = _prop(stick, seen, length, (own, top))
-    board = asked.stick("board")
-    heel = angled("edge", lean)
-    leaning = Part("board", board.stock, None, ends=(heel, SQUARE), measured="long-to-long")
+    part, board = _prop(stick, seen, length, (own, top)), asked.stick("board")
+    leaning = Part("board", board.stock, None, ends=(angled("edge", lean), SQUARE))
     half = across / 2 / cos(radians(own))
     return Figured(
         wanted=(
