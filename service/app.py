@@ -14,6 +14,7 @@ from service.api import (
     front,
     health,
     measure,
+    resize,
     sizes,
     spacing,
     tables,
@@ -29,7 +30,19 @@ from service.reference.opening import open_for_reading
 from service.reference.reading import read_rows
 from service.settings import Settings, read_settings
 
-BLUEPRINTS = (front, check, why, sizes, board_feet, measure, angles, spacing, tables, health)
+BLUEPRINTS = (
+    front,
+    check,
+    resize,
+    why,
+    sizes,
+    board_feet,
+    measure,
+    angles,
+    spacing,
+    tables,
+    health,
+)
 
 
 def create_app(settings: Settings | None = None) -> Flask:

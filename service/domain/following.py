@@ -1,6 +1,6 @@
 """What follows when sizes change: openings, cutouts, spans, and the size of the whole piece."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -25,7 +25,7 @@ class Moved:
         return self.is_now - self.was
 
 
-def moved_sizes(before: Sums, now: Sums, asked: Mapping[str, Fraction]) -> tuple[Moved, ...]:
+def moved_sizes(before: Sums, now: Sums) -> tuple[Moved, ...]:
     """Every size of a run that has changed: the whole, the room in it, its pieces and gaps."""
     return tuple(moved for moved in _sizes(before, now) if moved.by)
 
@@ -36,9 +36,7 @@ def _sizes(before: Sums, now: Sums) -> Iterator[Moved]:
             continue
         id = one.run.id
         fits_was, fits_now = one.run.fits, other.run.fits
-        yield Moved(
-            f"the run {id}", fits_was or one.target.listed, fits_now or other.target.listed
-        )
+        yield Moved(f"the run {id}", fits_was or one.target.listed, fits_now or other.target.listed)
         yield Moved(f"the room in {id}", _room(before, one.index), _room(now, other.index))
         for was, is_now in zip(one.pieces, other.pieces, strict=True):
             name = was.piece.part or was.piece.name or f"the gap in {id}"
@@ -99,11 +97,11 @@ def settle_details(before: Sums, now: Sums, moved: Sequence[Moved]) -> Iterator[
                 yield from _cutout(at, cutout, (one, other), before, now)
     for index, load in enumerate(before.build.loads):
         yield from _load(f"/loads/{index}", load, before, now, moved)
-    stands = before.build.stands
+    stands, every = before.build.stands, tuple(_sizes(before, now))
     for name in ("height", "width", "depth") if stands else ():
         size = getattr(stands, name)
-        found = the_one(size, moved) if size is not None else None
-        if found is not None:
+        found = the_one(size, every) if size is not None else None
+        if found is not None and found.by:
             yield Changed(f"/stands/{name}", size, found.is_now, f"it was as big as {found.name}")
 
 
@@ -120,7 +118,9 @@ def _cutout(at: str, cutout: Cutout, owner: Pair, before: Sums, now: Sums) -> It
         places = _across(cutout, owner, before, now)
     for index, (was, is_now) in enumerate(zip(cutout.at, places, strict=True)):
         if was != is_now:
-            yield Changed(f"{at}/at/{index}", was, is_now, f"it goes with the size of {owner[0].part.id}")
+            yield Changed(
+                f"{at}/at/{index}", was, is_now, f"it goes with the size of {owner[0].part.id}"
+            )
 
 
 def _partnered(at: str, cutout: Cutout, owner: Pair, partner: Pair) -> Iterator[Changed]:
@@ -142,7 +142,7 @@ def _inside(cutout: Cutout, part: ResolvedPart) -> Fraction | None:
     if sized is None:
         return None
     size = sized.width if cutout.kind == "lap" and sized.width is not None else sized.thickness
-    return size.listed
+    return size.high  # play is counted at the thick end, so that the part still goes in
 
 
 def _deep(cutout: Cutout, part: ResolvedPart) -> Fraction | None:
@@ -161,7 +161,7 @@ def _along_an_edge(cutout: Cutout, owner: Pair) -> tuple[Fraction, ...]:
 
 
 def _across(cutout: Cutout, owner: Pair, before: Sums, now: Sums) -> tuple[Fraction, ...]:
-    """Where a run tells the places, there; else as far from the ends, or in the middle, as before."""
+    """Where a run tells the places, there; else as far from the ends, or as much in the middle."""
     for one, other in zip(before.runs, now.runs, strict=True):
         held = one.run.equals
         same = getattr(held, "part", None) == owner[0].part.id

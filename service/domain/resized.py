@@ -7,8 +7,13 @@ from fractions import Fraction
 from service.domain.build import Build, Part, Piece, Run
 from service.domain.errors import Complaint, DryfitError
 from service.domain.rounding import Turn
+from service.domain.tape import MM, nearest
 
 Sizes = Mapping[str, Fraction]
+
+# What angles leave is no exact number. It is written to FINE inches, and on a mark it comes near.
+SNAP, FINE = Fraction(1, 10**6), Fraction(1, 10**4)
+LARGEST_UNDER = 999_999  # the largest denominator that a document may hold
 
 
 class CannotResize(DryfitError):
@@ -85,10 +90,13 @@ class Resized:
     order: tuple[Turn, ...] = ()
 
 
-def part_size(build: Build, index: int, name: str) -> Fraction | None:
-    """The stated length or width of a part."""
-    part = build.parts[index]
-    return part.length if name == "length" else part.width
+def tidy(size: Fraction) -> Fraction:
+    """A size without the dust that a cosine leaves: 19 1/2 in, not 19.4999999999 in."""
+    for step in (Fraction(1, 64), MM / 10):
+        mark = nearest(size, step)
+        if abs(mark - size) <= SNAP:
+            return mark
+    return size if size.denominator <= LARGEST_UNDER else nearest(size, FINE)
 
 
 def with_sizes(build: Build, sizes: Sizes) -> Build:

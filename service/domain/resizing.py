@@ -24,6 +24,7 @@ from service.domain.resized import (
     RunsContradict,
     SeveralCanGive,
     UnknownInResize,
+    tidy,
     with_sizes,
 )
 from service.domain.resolving import resolve
@@ -87,7 +88,9 @@ def resize(build: Build, asked: Resizing, catalog: Catalog) -> Resized:
 def _refuse_unknown(build: Build, asked: Resizing) -> None:
     runs, parts = {run.id for run in build.runs}, {part.id for part in build.parts}
     complaints = [
-        Complaint(f"#/to/{id}", f"There is no run {id!r}; runs: {', '.join(sorted(runs)) or 'none'}.")
+        Complaint(
+            f"#/to/{id}", f"There is no run {id!r}; runs: {', '.join(sorted(runs)) or 'none'}."
+        )
         for id in asked.to
         if id not in runs
     ]
@@ -147,7 +150,7 @@ def _settle(work: _Work) -> None:
     """Solve the runs, let shapes and openings follow, and solve again until nothing moves."""
     for _ in range(MOST_ROUNDS):
         _solve(work)
-        moved = moved_sizes(work.before, work.now, work.asked.to)
+        moved = moved_sizes(work.before, work.now)
         again = _follow_shapes(work, moved)
         for path, size, why in linked_openings(work.before, moved, frozenset(work.fixed)):
             work.put(path, size, why)
@@ -181,7 +184,7 @@ def _solve(work: _Work) -> None:
     except ManySolutions as many:
         raise _unsure(work, many) from None
     for path, by in changes.items():
-        size = _stated(now, path) + by
+        size = tidy(_stated(now, path) + by)
         if size <= 0:
             name = _name(now, path)
             said = plain(size, now.metric)
@@ -250,7 +253,7 @@ def _refusal(work: _Work, names: tuple[str, ...]) -> CannotResize:
             *(Complaint(f"#/build/runs/{places[n]}", told) for n in names if n in places)
         )
     given = work.stocked.runs[places[names[0]]].gives
-    said = f"{', '.join(given)} can't" if given else "no length, gap or stated size along it can"
+    said = f"{', '.join(given)} can't" if given else "it has no length, gap or size that may change"
     told = f"Nothing along the run {names[0]} can take up the difference: {said}."
     return NothingGives(Complaint(f"#/build/runs/{places[names[0]]}", told))
 
@@ -284,7 +287,7 @@ def _reason(sums: Sums, path: str) -> str:
         if id in run.gives:
             return f"it gives in the run {run.id}"
         if path in terms_of(place, run, sums):
-            return f"nothing else in the run {run.id} takes up the difference"
+            return f"the run {run.id} says no `gives`, and of its lengths only this can"
     return "it follows the runs"
 
 
@@ -295,7 +298,7 @@ def _answer(work: _Work, restock: tuple[Changed, ...], order: tuple[object, ...]
         for path, size in work.sizes.items()
         if size != _stated(work.before, path)
     ]
-    moved = moved_sizes(work.before, now, work.asked.to)
+    moved = moved_sizes(work.before, now)
     details = settle_details(work.before, now, moved)
     found: Mapping[str, Changed] = {
         c.path: c for c in (*restock, *sized, *work.fields.values(), *details)

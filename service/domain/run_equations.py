@@ -65,8 +65,11 @@ def piece_path(piece: Piece, at: str, sums: Sums) -> str | None:
         return f"/parts/{part.index}/length" if part.part.length is not None else None
     stated = part.part.width if piece.along == "width" else None
     sized = part.sized
-    names_stock = sized is not None and sized.stock_width is not None and (
-        stated == sized.stock_width.listed
+    names_stock = (
+        part.part.glued_from is None
+        and sized is not None
+        and sized.stock_width is not None
+        and stated == sized.stock_width.listed
     )
     return f"/parts/{part.index}/width" if stated is not None and not names_stock else None
 
@@ -101,7 +104,9 @@ def terms_of(index: int, run: Run, sums: Sums) -> dict[str, Fraction]:
     return {path: times for path, times in terms.items() if times}
 
 
-def tiers_of(index: int, run: Run, sums: Sums, fixed: frozenset[str]) -> tuple[tuple[str, ...], ...]:
+def tiers_of(
+    index: int, run: Run, sums: Sums, fixed: frozenset[str]
+) -> tuple[tuple[str, ...], ...]:
     """What may change along a run, first what a builder would change first.
 
     What `gives` names; lengths of parts; gaps; widths cut from panels; the part that the run must
@@ -147,15 +152,14 @@ def followers(index: int, run: Run, sums: Sums) -> Iterator[Equation]:
     if not along:
         return
     for path in along[1:]:
-        yield Equation(
-            run.id, {path: Fraction(1), along[0]: Fraction(-1)}, Fraction(0), ((path,),)
-        )
+        yield Equation(run.id, {path: Fraction(1), along[0]: Fraction(-1)}, Fraction(0), ((path,),))
     for id in run.gives:
         part = sums.parts.get(id)
-        path = f"/parts/{part.index}/length" if part and part.part.length is not None else None
-        if path is not None and not any(piece.part == id for piece in _all_pieces(run)):
-            terms = {path: Fraction(1), along[0]: Fraction(-1)}
-            yield Equation(run.id, terms, Fraction(0), ((path,),), firm=False)
+        beside = not any(piece.part == id for piece in _all_pieces(run))
+        if beside and part is not None and part.part.length is not None:
+            own = f"{part.at[1:]}/length"
+            terms = {own: Fraction(1), along[0]: Fraction(-1)}
+            yield Equation(run.id, terms, Fraction(0), ((own,),), firm=False)
 
 
 def _all_pieces(run: Run) -> Sequence[Piece]:
