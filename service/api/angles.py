@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from flask import Blueprint, Response
@@ -11,7 +11,7 @@ from marshmallow import ValidationError
 from werkzeug.exceptions import NotFound
 
 from service.api import shown
-from service.api.answers import answered_in, carried
+from service.api.answers import as_content, carried, chosen_form, content_in
 from service.api.documents.fields import Field, Length, Text, Whole, YesNo
 from service.api.documents.gathered import Several
 from service.api.documents.shapes import EVERY, MEASURES
@@ -33,6 +33,7 @@ from service.domain.tape import plain
 routes = Blueprint("angles", __name__)
 
 ROUNDED_ANGLE = 2
+KEPT = 256  # answers of some 10 kB each
 QUESTION = ("format", "units", "region", "stock", "width", "thickness", "to")
 NO_STICK = frozenset({"row"})
 
@@ -96,7 +97,20 @@ def figure_a_shape(shape: str) -> Response:
 
 
 def respond(shape: str, asked: Mapping[str, Any]) -> Response:
-    """The answer in the form asked for."""
+    """The answer in the form asked for. The same question has the same answer, so it is kept."""
+    form = chosen_form("json", "text", "svg")
+    given = tuple(sorted(item for item in asked.items() if item[0] != "format"))
+    return as_content(form, _made(shape, given, form, house().catalog.edition))
+
+
+def forget() -> None:
+    """Make every answer anew from here on."""
+    _made.cache_clear()
+
+
+@lru_cache(maxsize=KEPT)
+def _made(shape: str, given: tuple[tuple[str, Any], ...], form: str, edition: str) -> bytes:
+    asked = dict(given)
     catalog, metric = house().catalog, asked["units"] == "mm"
     taken = stick_of(shape, asked, catalog)
     fields = {n: v for n, v in asked.items() if n not in QUESTION and n != "stock_width"}
@@ -106,7 +120,7 @@ def respond(shape: str, asked: Mapping[str, Any]) -> Response:
     stops = Stops(fields.pop("saw_miter_to", None), fields.pop("saw_bevel_to", None))
     figured = answer(shape, Asked(fields, sticks), stops, asked.get("to") or finest(metric))
     refuse_narrow(figured, taken.stick)
-    return answered_in({
+    return content_in(form, {
         "json": lambda: _shown(figured, taken, catalog, metric),
         "text": lambda: shown.folded(_lines(figured, metric)),
         "svg": lambda: svg(shape, figured.figured.drawing, metric),

@@ -81,16 +81,17 @@ def answered(value: Mapping[str, Any], lines: Iterable[str]) -> Response:
     return response
 
 
-def answered_in(forms: Mapping[str, Callable[[], Any]]) -> Response:
-    """An answer in one of several forms, only the one asked for made: json, text or svg."""
-    form = chosen_form(*forms)
+def content_in(form: str, forms: Mapping[str, Callable[[], Any]]) -> bytes:
+    """An answer in one of several forms, only that one made: json, text or svg."""
     made = forms[form]()
     if form == "json":
-        response = as_json(made)
-    elif form == "text":
-        response = as_text(made)
-    else:
-        response = Response(made, mimetype=MEDIA_TYPES[form])
+        return as_json(made).get_data()
+    return as_text(made).get_data() if form == "text" else bytes(made, "utf-8")
+
+
+def as_content(form: str, content: bytes) -> Response:
+    """Bytes that are made already, in a form that depends on Accept."""
+    response = Response(content, mimetype=MEDIA_TYPES[form])
     response.vary.add("Accept")
     return response
 

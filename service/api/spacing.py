@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 from typing import Any
 
 from flask import Blueprint, Response
 
 from service.api import found, shown
-from service.api.angles import AnglesForm, stick_of, written
-from service.api.answers import answered_in, carried
+from service.api.angles import KEPT, AnglesForm, stick_of, written
+from service.api.answers import as_content, carried, chosen_form, content_in
 from service.api.documents.fields import Length
 from service.api.documents.shapes import MEASURES
 from service.api.documents.writing import part_as_document, shape_as_document
@@ -47,6 +48,19 @@ _FORM = SpacingQuery()
 def space_pieces() -> Response:
     """Gap, ends, positions from one end and what a tape reads there."""
     asked = read_query(_FORM)
+    form = chosen_form("json", "text", "svg")
+    given = tuple(sorted(item for item in asked.items() if item[0] != "format"))
+    return as_content(form, _made(given, form, house().catalog.edition))
+
+
+def forget() -> None:
+    """Make every answer anew from here on."""
+    _made.cache_clear()
+
+
+@lru_cache(maxsize=KEPT)
+def _made(given: tuple[tuple[str, Any], ...], form: str, edition: str) -> bytes:
+    asked = dict(given)
     catalog, metric = house().catalog, asked["units"] == "mm"
     taken = stick_of("row", asked, catalog)
     fields = {name: value for name, value in asked.items() if name in ROW}
@@ -64,7 +78,7 @@ def space_pieces() -> Response:
     piece = Build("a row", units=asked["units"], shapes=(figured.entry,))
     findings = check(piece, catalog).findings if "at" in fields else ()
     to = asked.get("to") or tape_step(metric)
-    return answered_in({
+    return content_in(form, {
         "json": lambda: {
             **_shown(figured, row, to, metric),
             "findings": found.of_parameters(findings, "#/shapes/0/", metric),

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import cached_property
 from typing import Literal
 
 from service.domain.build import Part, Stock
@@ -54,7 +55,7 @@ class Stick:
         return self.width if seen == "face" else self.thickness
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Wanted:
     """One part as the shape wants it, its length exact; None where the measures don't give it.
 
@@ -67,7 +68,7 @@ class Wanted:
     rounding: Rounding
     width: Fraction | None = None
 
-    @property
+    @cached_property
     def solid(self) -> Solid | Crossed | Unclear | None:
         """The part as cut, nothing rounded."""
         if self.part.length is None:

@@ -186,13 +186,11 @@ def figure_crossed(asked: Asked) -> Figured:
     seen, stick = asked.seen_as("face"), asked.stick("leg")
     across = float(stick.across(seen))
     steep = _steep(wide, high, across, "long-points", "width")
-    lean = 90 - degrees(steep)
+    lean, level = 90 - degrees(steep), across / sin(steep)
     if lean < 1:
         raise impossible("width", "The legs stand so upright that they don't cross.")
-    length = inches(high / sin(steep))
-    level = across / sin(steep)
-    lap = across / sin(2 * radians(lean))
-    if lap >= float(length):
+    length, lap = inches(high / sin(steep)), across / sin(2 * radians(lean))
+    if lap >= high / sin(steep):
         raise impossible("width", "The lap would be longer than the leg.")
     near = float(length) / 2 - lap / 2
     deep = (stick.thickness if seen == "face" else stick.width) / 2
