@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from service.domain.resized import Changed
-from service.domain.tape import decimal, exact, is_binary
+from service.domain.tape import MM, decimal, exact, is_binary
 
 
 def rewritten(document: Any, changes: Iterable[Changed], metric: bool) -> Any:
@@ -27,12 +27,19 @@ def rewritten(document: Any, changes: Iterable[Changed], metric: bool) -> Any:
 def as_written(value: object, metric: bool) -> Any:
     """A value as a document holds it; lengths are text that reads back exactly."""
     if isinstance(value, Fraction):
-        text = exact(value, metric)
-        decimals = decimal(value, 4)
-        return f"{decimals} in" if decimals and "/" in text and not is_binary(value) else text
+        return _length(value, metric)
     if isinstance(value, dict):
         return {name: as_written(v, metric) for name, v in value.items() if v is not None}
     return value
+
+
+def _length(size: Fraction, metric: bool) -> str:
+    """Exact text; in inches, decimals rather than a fraction that no tape has."""
+    decimals = decimal(size, 4)
+    in_mm = metric or decimal(size / MM, 2) is not None
+    if decimals is None or in_mm or is_binary(size):
+        return exact(size, metric)
+    return f"{decimals} in"
 
 
 def _put(document: Any, steps: list[str], value: Any) -> None:

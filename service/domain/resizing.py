@@ -246,6 +246,8 @@ def _may_follow(work: _Work, index: int) -> bool:
 def _refusal(work: _Work, names: tuple[str, ...]) -> CannotResize:
     places = {run.id: index for index, run in enumerate(work.stocked.runs)}
     names = tuple(dict.fromkeys(names))
+    if len(names) == 1 and names[0] not in work.asked.to and work.asked.to:
+        names = (*work.asked.to, *names)
     if len(names) > 1:
         listed = " and ".join(names)
         told = f"The runs {listed} contradict each other in the new size: give all of them in `to`."
