@@ -8,12 +8,15 @@ Positions are near sides, from the end that is called the first. All exact.
 from dataclasses import dataclass
 from fractions import Fraction
 
-from service.domain.errors import Complaint, DryfitError
+from service.domain.errors import Complaint
 from service.domain.tape import nearest
 
 
-class NoRow(DryfitError):
-    """The pieces can't be spaced so: they don't go into the length, or a measure is missing."""
+class NoRow(ValueError):
+    """The pieces can't be spaced so: they don't go into the length, or a measure is missing.
+
+    Whoever asks turns it into a refusal of its own, at the measure as it is called there.
+    """
 
     def __init__(self, place: str, why: str, *, missing: bool = False) -> None:
         super().__init__(why)

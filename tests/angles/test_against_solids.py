@@ -355,3 +355,28 @@ def test_a_prop_closes_on_the_floor_and_on_the_back_of_the_board(random):
         points = points + middle - (ends[0] + ends[1]) / 2
         fits.append((on_plane(points, FLOOR, (0, 0, 0)), on_plane(points, back, (0, 0, 0))))
     assert (4, 4) in fits
+
+
+@pytest.mark.parametrize("random", draws(20))
+def test_a_side_rail_closes_plumb_between_front_and_back_legs(random):
+    outside, top_at = random.uniform(9, 14), random.uniform(4, 8)
+    answer, front, side, height = splayed(
+        random, top_outside=(Fraction(outside), Fraction(outside)), rail_top_at=Fraction(top_at)
+    )
+    leg = leg_in_place(part_of(answer, "leg"), front, side)
+    at_seat = leg[np.abs(leg[:, 2] - height) < 1e-6]
+    fore = moved(leg, y=-outside / 2 - at_seat[:, 1].min())
+    aft = fore * [1, -1, 1]
+    closed = []
+    for axes in ((), (1,)):
+        # plumb, running from front to back, its face looking sideways
+        rail = framed(
+            flipped(corners(part_of(answer, "side-rail")), *axes), (0, 1, 0), (0, 0, 1), (1, 0, 0)
+        )
+        middle = fore[:, 0].mean() - rail[:, 0].mean()
+        rail = moved(
+            rail, middle, -(rail[:, 1].max() + rail[:, 1].min()) / 2, top_at - rail[:, 2].max()
+        )
+        shared = overlap([hull(fore), hull(aft), hull(rail)])
+        closed.append(shared < 1e-6 and _closes(rail[rail[:, 1] < 0], fore))
+    assert any(closed)

@@ -91,6 +91,17 @@ def slatted_rack(random: Random) -> Json:
                 "equals": {"part": "cleat", "along": "length"},
             }
         ],
+        "shapes": [
+            {
+                "id": "slats",
+                "shape": "row",
+                "parts": {"piece": ["slat"]},
+                "ends": "flush",
+                "opening": text(across, random),
+                "pieces": count,
+                "piece": text(WIDTHS[stock], random),
+            }
+        ],
     }
 
 
@@ -113,6 +124,14 @@ def frame(random: Random) -> Json:
                     {"part": "stile", "along": "width", "count": 2, "less": True},
                 ],
                 "equals": text(wide - 2 * WIDTHS[stock], random),
+            }
+        ],
+        "shapes": [
+            {
+                "id": "frame",
+                "shape": "mitered-frame",
+                "outside": f"{float(wide)} x {float(high)} in",
+                "parts": {"rail": ["rail"], "stile": ["stile"]},
             }
         ],
     }
