@@ -31,6 +31,7 @@ STATUS: dict[type[Exception], int] = {
     errors.UnknownKey: 404,
     errors.UnknownColumn: 422,
     NotCounted: 422,
+    resized.CannotResize: 422,
     resized.UnknownInResize: 422,
     resized.RunsContradict: 422,
     resized.NothingGives: 422,

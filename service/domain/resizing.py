@@ -28,8 +28,19 @@ from service.domain.resized import (
     with_sizes,
 )
 from service.domain.resolving import resolve
-from service.domain.run_equations import ANGLED, Sums, followers, sums_of, target_path, terms_of
-from service.domain.run_equations import tiers_of as tiers_along
+from service.domain.rounding import Turn
+from service.domain.run_equations import (
+    ANGLED,
+    Sums,
+    followers,
+    name_at,
+    reason_at,
+    stated_at,
+    sums_of,
+    target_path,
+    terms_of,
+    tiers_of,
+)
 from service.domain.solving import Equation, ManySolutions, NoSolution, solve
 from service.domain.staying import kept_sizes
 from service.domain.stocks import Sizing
@@ -126,24 +137,9 @@ def _ask(work: _Work, index: int) -> None:
     if resolved.equals is None:
         raise NothingGives(Complaint(f"#/to/{run.id}", f"A size along {run.id} is missing."))
     gain = -terms_of(index, replace(run, pieces=()), now)[path]
-    old = _stated(now, path)
+    old = stated_at(now, path)
     each = want - resolved.equals.times * resolved.equals.each.listed
     work.put(path, old + each / gain, f"asked for: the run {run.id} must equal it")
-
-
-def _stated(sums: Sums, path: str) -> Fraction:
-    """The size that stands at a pointer now."""
-    _, kind, index, *rest = path.split("/")
-    if kind == "parts":
-        part = sums.build.parts[int(index)]
-        size = part.length if rest[0] == "length" else part.width
-    else:
-        run = sums.build.runs[int(index)]
-        if rest[0] == "pieces":
-            size = run.pieces[int(rest[1])].size
-        else:
-            size = run.fits if rest[0] == "fits" else run.equals  # type: ignore[assignment]
-    return size or Fraction(0)
 
 
 def _settle(work: _Work) -> None:
@@ -184,13 +180,13 @@ def _solve(work: _Work) -> None:
     except ManySolutions as many:
         raise _unsure(work, many) from None
     for path, by in changes.items():
-        size = tidy(_stated(now, path) + by)
+        size = tidy(stated_at(now, path) + by)
         if size <= 0:
-            name = _name(now, path)
+            name = name_at(now, path)
             said = plain(size, now.metric)
             raise NothingLeft(Complaint(f"#/build{path}", f"{name} would come out at {said}."))
         work.sizes[path] = size
-        work.why.setdefault(path, _reason(now, path))
+        work.why.setdefault(path, reason_at(now, path))
 
 
 def _equations(work: _Work, now: Sums) -> Iterator[Equation]:
@@ -200,7 +196,7 @@ def _equations(work: _Work, now: Sums) -> Iterator[Equation]:
         if off is None or was is None:
             continue
         wanted = _wanted(now, index, off, was, run.id in work.asked.to)
-        tiers = tiers_along(index, run, now, fixed)
+        tiers = tiers_of(index, run, now, fixed)
         path = target_path(index, run, now)
         if path and path.startswith("/runs/") and path not in fixed and _may_follow(work, index):
             tiers = (*tiers, (path,))
@@ -262,43 +258,17 @@ def _refusal(work: _Work, names: tuple[str, ...]) -> CannotResize:
 
 def _unsure(work: _Work, many: ManySolutions) -> SeveralCanGive:
     index = next(i for i, run in enumerate(work.stocked.runs) if run.id == many.name)
-    names = ", ".join(_name(work.now, path) for path in many.paths)
+    names = ", ".join(name_at(work.now, path) for path in many.paths)
     told = f"Several sizes could take up the difference in {many.name}: {names}. Say it in `gives`."
     return SeveralCanGive(Complaint(f"#/build/runs/{index}/gives", told))
 
 
-def _name(sums: Sums, path: str) -> str:
-    """What a size is called in a sentence."""
-    _, kind, index, *rest = path.split("/")
-    if kind == "parts":
-        return f"{sums.build.parts[int(index)].id} ({rest[0]})"
-    run = sums.build.runs[int(index)]
-    if rest[0] != "pieces":
-        return f"the run {run.id}"
-    piece = run.pieces[int(rest[1])]
-    return f"{piece.name or rest[-1]} in {run.id}"
-
-
-def _reason(sums: Sums, path: str) -> str:
-    """Which run a size follows from, and whether the document or we said that it gives."""
-    _, kind, index, *_ = path.split("/")
-    if kind == "runs":
-        return f"it takes up the difference in the run {sums.build.runs[int(index)].id}"
-    id = sums.build.parts[int(index)].id
-    for place, run in enumerate(sums.build.runs):
-        if id in run.gives:
-            return f"it gives in the run {run.id}"
-        if path in terms_of(place, run, sums):
-            return f"the run {run.id} says no `gives`, and of its lengths only this can"
-    return "it follows the runs"
-
-
-def _answer(work: _Work, restock: tuple[Changed, ...], order: tuple[object, ...]) -> Resized:
+def _answer(work: _Work, restock: tuple[Changed, ...], order: tuple[Turn, ...]) -> Resized:
     now = work.now
     sized = [
-        Changed(path, _stated(work.before, path), size, work.why[path])
+        Changed(path, stated_at(work.before, path), size, work.why[path])
         for path, size in work.sizes.items()
-        if size != _stated(work.before, path)
+        if size != stated_at(work.before, path)
     ]
     moved = moved_sizes(work.before, now)
     details = settle_details(work.before, now, moved)
@@ -307,4 +277,4 @@ def _answer(work: _Work, restock: tuple[Changed, ...], order: tuple[object, ...]
     }
     changed = tuple(c for c in found.values() if c.was != c.is_now)
     kept = kept_sizes(work.before, now, work.asked, frozenset(found), work.why)
-    return Resized(now.build, changed, kept, order)  # type: ignore[arg-type]
+    return Resized(now.build, changed, kept, order)

@@ -164,3 +164,44 @@ def followers(index: int, run: Run, sums: Sums) -> Iterator[Equation]:
 
 def _all_pieces(run: Run) -> Sequence[Piece]:
     return (*run.pieces, run.equals) if isinstance(run.equals, Piece) else run.pieces
+
+
+def stated_at(sums: Sums, path: str) -> Fraction:
+    """The size that stands at a pointer."""
+    _, kind, index, *rest = path.split("/")
+    size: object
+    if kind == "parts":
+        part = sums.build.parts[int(index)]
+        size = part.length if rest[0] == "length" else part.width
+    else:
+        run = sums.build.runs[int(index)]
+        size = run.fits if rest[0] == "fits" else run.equals
+        if rest[0] == "pieces":
+            size = run.pieces[int(rest[1])].size
+    return size if isinstance(size, Fraction) else Fraction(0)
+
+
+def name_at(sums: Sums, path: str) -> str:
+    """What a size is called in a sentence."""
+    _, kind, index, *rest = path.split("/")
+    if kind == "parts":
+        return f"{sums.build.parts[int(index)].id} ({rest[0]})"
+    run = sums.build.runs[int(index)]
+    if rest[0] != "pieces":
+        return f"the run {run.id}"
+    piece = run.pieces[int(rest[1])]
+    return f"{piece.name or rest[-1]} in {run.id}"
+
+
+def reason_at(sums: Sums, path: str) -> str:
+    """Which run a size follows from, and whether the document or we said that it gives."""
+    _, kind, index, *_ = path.split("/")
+    if kind == "runs":
+        return f"it takes up the difference in the run {sums.build.runs[int(index)].id}"
+    id = sums.build.parts[int(index)].id
+    for place, run in enumerate(sums.build.runs):
+        if id in run.gives:
+            return f"it gives in the run {run.id}"
+        if path in terms_of(place, run, sums):
+            return f"the run {run.id} says no `gives`, and of its lengths only this can"
+    return "it follows the runs"

@@ -19,7 +19,7 @@ def post(client: FlaskClient, body: Any, query: str = "") -> Any:
 
 
 def test_the_answer_is_the_callers_document_with_only_the_changes(client: FlaskClient) -> None:
-    """24 in less two sides of 3/4 in let in 1/4 in each: shelf 23 in; the rest as it was written."""
+    """24 in less two sides of 3/4 in let in 1/4 in each: 23 in; the rest as it was written."""
     answer = post(client, {"build": shelf(), "to": {"width": "24"}}).get_json()
     expected = shelf()
     expected["runs"][0]["equals"] = expected["runs"][1]["equals"] = "24 in"
