@@ -117,7 +117,7 @@ def _cutout(at: str, cutout: Cutout, owner: Pair, before: Sums, now: Sums) -> It
     else:
         places = _across(cutout, owner, before, now)
     for index, (was, is_now) in enumerate(zip(cutout.at, places, strict=True)):
-        if was != is_now:
+        if was != is_now and is_now >= 0:
             yield Changed(
                 f"{at}/at/{index}", was, is_now, f"it goes with the size of {owner[0].part.id}"
             )
@@ -223,7 +223,8 @@ def _load(
     if load.span is not None:
         found = the_one(load.span, moved)
         span = found.is_now if found else load.span + (grown if not load.supports else 0)
-        yield Changed(f"{at}/span", load.span, span, f"{load.part} spans what is between")
+        if span > 0:
+            yield Changed(f"{at}/span", load.span, span, f"{load.part} spans what is between")
     if load.supports and grown and was is not None and is_now is not None:
         places = spread_again(load.supports, Fraction(0), was, is_now, True)
         for index, (old, new) in enumerate(zip(load.supports, places, strict=True)):

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Build, Fastener, GluedFrom, Part, Stock, StockNote
-from service.domain.catalog import Catalog
+from service.domain.catalog import BoardSize, Catalog
 from service.domain.counterparts import Substitute, substitute
 from service.domain.errors import Complaint
 from service.domain.resized import Changed, Resizing, UnknownInResize
@@ -93,11 +93,12 @@ def _part(at: str, part: Part, sizing: Sizing, region: str, changed: list[Change
         return part
     old = catalog.stocked(sizing.build.region, key)[0]
     found = substitute(old, part, sizing, region)
-    stock = Stock(found.stock) if found.stock else Stock(None, found.thickness, found.width)
+    as_board = found.stock is None and isinstance(old, BoardSize)
+    stock = Stock(found.stock, found.thickness, found.width if as_board else None)
     new = replace(
         part,
         stock=stock,
-        width=found.width if found.stock else None,
+        width=None if as_board else found.width,
         glued_from=found.glued_from,
         known=replace(part.known, measured_thickness=None, measured_width=None),
     )

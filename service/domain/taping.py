@@ -9,6 +9,7 @@ from service.domain.rounding import WHY, Rounding, Turn, cutting_order, finest, 
 from service.domain.run_equations import Sums, terms_of
 from service.domain.tape import plain
 
+MOST_HALVINGS = 4
 RINGS = frozenset({"mitered-frame", "butted-frame", "polygon", "sloped-box"})
 
 
@@ -18,13 +19,23 @@ def taped(
     """Round every changed length of a part, say what it was, and give the order of cutting."""
     cut = {path: way for path, way in _ways(now) if _changes(before, path, sizes)}
     lengths = [(sizes[path], way) for path, way in cut.items()]
-    for path, one in zip(cut, rounded(lengths, finest(now.metric)), strict=True):
+    for path, one in zip(cut, rounded(lengths, _step(now)), strict=True):
         if one.off_by:
             sizes[path] = one.size
             why[path] += f"; {WHY[one.how]}, it was {plain(one.was, now.metric)}"
             _take_up(now, path, one.off_by, sizes, why)
     names = {path: now.build.parts[int(path.split("/")[2])].id for path in cut}
     return cutting_order((names[path], way) for path, way in cut.items())
+
+
+def _step(now: Sums) -> Fraction:
+    """The finest marks, halved until what rounding takes off stays within what every run allows."""
+    step = finest(now.metric)
+    allowed = [run.within for run in now.build.runs if run.fits is None and run.within]
+    for _ in range(MOST_HALVINGS):
+        if step > min(allowed, default=step):
+            step /= 2
+    return step
 
 
 def _changes(before: Sums, path: str, sizes: Sizes) -> bool:
