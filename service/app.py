@@ -11,9 +11,13 @@ from service.api import (
     angles,
     board_feet,
     check,
+    clamps,
+    fasteners,
     front,
+    glue_up,
     health,
     measure,
+    pilot_holes,
     resize,
     sizes,
     spacing,
@@ -31,17 +35,21 @@ from service.reference.reading import read_rows
 from service.settings import Settings, read_settings
 
 BLUEPRINTS = (
-    front,
-    check,
-    resize,
-    why,
-    sizes,
-    board_feet,
-    measure,
     angles,
+    board_feet,
+    check,
+    clamps,
+    fasteners,
+    front,
+    glue_up,
+    health,
+    measure,
+    pilot_holes,
+    resize,
+    sizes,
     spacing,
     tables,
-    health,
+    why,
 )
 
 
@@ -67,7 +75,7 @@ def create_app(settings: Settings | None = None) -> Flask:
 def open_house(house: House) -> Flask:
     """The application on rooms that are already furnished."""
     app = Flask("dryfit", static_folder=None, root_path=str(Path(__file__).parent))
-    app.config["MAX_CONTENT_LENGTH"] = house.settings.max_body
+    app.config["MAX_CONTENT_LENGTH"] = house.settings.max_body + 1  # see api/bodies.py
     app.url_map.merge_slashes = False  # an address with two slashes is unknown, not moved
     app.extensions[NAME] = house
     for question in BLUEPRINTS:

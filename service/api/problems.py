@@ -30,6 +30,7 @@ STATUS: dict[type[Exception], int] = {
     errors.UnknownTable: 404,
     errors.UnknownKey: 404,
     errors.UnknownColumn: 422,
+    errors.UnknownCursor: 422,
     NotCounted: 422,
     resized.CannotResize: 422,
     resized.UnknownInResize: 422,
@@ -48,7 +49,10 @@ STATUS: dict[type[Exception], int] = {
     refusals.NotReady: 503,
 }
 
-PARAMETER_OF = {errors.UnknownColumn: "sort"}  # filters are refused before, as parameters
+PARAMETER_OF = {
+    errors.UnknownColumn: "sort",
+    errors.UnknownCursor: "cursor",
+}  # filters are refused before, as parameters
 
 # Statuses that the framework itself raises, in words of this house.
 FRAMEWORK = {

@@ -3,8 +3,6 @@
 Moisture contents are percent of the oven-dry mass. Movement is across the grain only.
 """
 
-FIBER_SATURATION = 30.0  # percent; the round figure that the handbook's equations are written for
-
 
 def equilibrium(humidity: float, celsius: float) -> float:
     """Moisture content, percent, at which wood rests in air of a humidity (percent) and warmth.
@@ -38,9 +36,10 @@ def movement(width: float, coefficient: float, moisture_from: float, moisture_to
     return width * coefficient * (moisture_to - moisture_from)
 
 
-def coefficient(shrinkage: float, fiber_saturation: float = FIBER_SATURATION) -> float:
+def coefficient(shrinkage: float, fiber_saturation: float) -> float:
     """Change in width per percentage point, from percent shrinkage green to oven-dry.
 
+    `fiber_saturation` is in percent: 30, or 22 for the woods that the handbook names.
     The shrinkage is spread evenly over the points below fiber saturation, and taken of the width
     at 10 percent moisture instead of the green width.
     Source: wood-handbook-2010-table-13-5, whose values it reproduces.

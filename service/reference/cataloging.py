@@ -5,8 +5,9 @@ from collections.abc import Mapping
 from sqlalchemy import Engine
 
 from service.domain.catalog import Catalog, Cited, Source
-from service.reference import sources
+from service.reference import gluing, sources
 from service.reference.columns import Sourced, cited_as
+from service.reference.hardware import constants, fasteners
 from service.reference.lumber import LumberSize, SizeTolerance, board_sizes, regions_of
 from service.reference.names import Name, keys_of
 from service.reference.panels import Panel, PanelValue, panel_densities, panel_sizes, panel_woods
@@ -15,10 +16,12 @@ from service.reference.saws import SawRow, saw_limits
 from service.reference.shop import PracticeRule, Use, practice_rules
 from service.reference.tables import MODELS
 from service.reference.woods import (
+    AssignedGravity,
     GroupValue,
     Species,
     SpeciesValue,
     WoodGroup,
+    assigned_gravities,
     group_woods,
     species_woods,
 )
@@ -46,6 +49,11 @@ def catalog_of(rows: Rows) -> Catalog:
         },
         saws=saw_limits(rows.of(SawRow)),
         practice=practice_rules(rows.preferred(PracticeRule)),
+        fasteners=fasteners(rows),
+        constants=constants(rows),
+        gravities=assigned_gravities(rows.preferred(AssignedGravity)),
+        glues=gluing.glue_kinds(rows.preferred(gluing.Glue), rows.preferred(gluing.GlueValue)),
+        glue_classes=gluing.glue_classes(rows.preferred(gluing.GlueClass)),
         keys=keys_of({model: rows.of(model) for model in MODELS}),
         unjudged_uses=frozenset(
             cells["key"] for cells in rows.preferred(Use) if cells["judged"] == "no"

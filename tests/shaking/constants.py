@@ -13,10 +13,17 @@ PROJECT = Path(__file__).resolve().parents[2]
 MODULES = (
     "service/domain/board_feet.py",
     "service/domain/build.py",
+    "service/domain/clamping.py",
+    "service/domain/fasteners.py",
+    "service/domain/gluing.py",
+    "service/domain/holding.py",
     "service/domain/material.py",
     "service/domain/moisture.py",
+    "service/domain/pilot_holes.py",
     "service/domain/rules/fits.py",
     "service/domain/sawing.py",
+    "service/domain/splitting.py",
+    "service/domain/strength.py",
     "service/domain/tape.py",
     "service/quantities/units.py",
 )

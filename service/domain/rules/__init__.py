@@ -3,7 +3,18 @@
 May import: the domain.
 """
 
-from service.domain.rules import cuts, fits, panels, parts, runs, shapes, sizes
+from service.domain.rules import (
+    cuts,
+    fastening,
+    fits,
+    glue_ups,
+    gluing,
+    panels,
+    parts,
+    runs,
+    shapes,
+    sizes,
+)
 
 RULES = (
     sizes.unknown_stock,
@@ -35,6 +46,26 @@ RULES = (
     parts.unused,
     parts.joint_unknown_part,
     parts.unknown_joint,
+    fastening.pokes_out,
+    fastening.too_short,
+    fastening.too_thick,
+    fastening.breaks_out,
+    fastening.pocket_length,
+    fastening.pocket_thread,
+    fastening.pocket_thin,
+    fastening.end_grain,
+    fastening.near_edge,
+    fastening.no_pilot,
+    fastening.into_panel_edge,
+    fastening.corrodes,
+    fastening.no_tool,
+    fastening.mismatch,
+    gluing.outdoors,
+    gluing.end_grain,
+    glue_ups.over_finish,
+    gluing.missing,
+    glue_ups.too_slow,
+    glue_ups.cold,
 )
 
 BY_CODE = {rule.code: rule for rule in RULES}
