@@ -42,6 +42,14 @@ QUESTIONS = (
         "Is this screw right?",
         "curl -s '{at}v1/fasteners?through=1x4&into=1x4&fastener=8x1-5/8in&format=text'",
     ),
+    Question(
+        "How is the saw set for a leaning leg?",
+        "curl -s '{at}v1/angles/leaning?height=16&lean=12&stock=2x2&format=text'",
+    ),
+    Question(
+        "Where do the slats go?",
+        "curl -s '{at}v1/spacing?within=36&pieces=5&piece=1+1/2&format=text'",
+    ),
     Question("What does a board really measure?", "curl -s '{at}v1/sizes/1x6?format=text'"),
     Question(
         "Which stock measures this?", "curl -s '{at}v1/sizes?thickness=3/4&width=5+1/2&format=text'"

@@ -199,7 +199,7 @@ def dadoed(**change: Any) -> Json:
 
 INCH_BOARD = {"thickness": "3/4", "width": "3 1/2"}
 SQUARE_BAR = {"thickness": "1 1/2", "width": "1 1/2"}
-LEANING = {
+LEANING_ENDS = {
     "ends": [{"bevel": 12}, {"bevel": 12}], "ends_lean": "same", "measured": "long-to-long",
 }  # fmt: skip
 
@@ -683,12 +683,12 @@ CASES = (
     # Half of 1 1/2 in over sin 12 degrees is 3.607 in of bite: 4.357 in with the 3/4 in passed.
     Case(
         "fastener.breaks-out", "#/joints/0/fastener/length",
-        fastened({"stock": SQUARE_BAR, **LEANING}, enters="end"),
+        fastened({"stock": SQUARE_BAR, **LEANING_ENDS}, enters="end"),
         "/joints/0/fastener/length", ("4", "3"), ("4 3/8", "5"),
     ),
     Case(
         "fastener.breaks-out", "#/joints/0/fastener/length",
-        fastened({"stock": SQUARE_BAR, **LEANING}, enters="end"),
+        fastened({"stock": SQUARE_BAR, **LEANING_ENDS}, enters="end"),
         "/joints/0/fastener/length", ("4", "4 3/64"), ("4 1/16", "4 1/4"), "warn",
     ),
     # The seat lies 0.675 in before the joint: 1 1/16 in bites 0.3875 in, 1 1/32 in 0.356 in.
