@@ -8,18 +8,25 @@ from sqlalchemy import Engine
 from sqlalchemy.exc import SQLAlchemyError
 
 from service.api import (
+    angles,
     board_feet,
     check,
+    clamps,
     coverage,
     estimate,
+    fasteners,
     front,
+    glue_up,
     hanging,
     health,
     measure,
     moisture,
     movement,
+    pilot_holes,
+    resize,
     sag,
     sizes,
+    spacing,
     tables,
     tip_over,
     weight,
@@ -36,22 +43,29 @@ from service.reference.reading import read_rows
 from service.settings import Settings, read_settings
 
 BLUEPRINTS = (
-    front,
-    check,
-    why,
-    sizes,
+    angles,
     board_feet,
-    measure,
-    sag,
-    tip_over,
-    hanging,
-    movement,
-    moisture,
-    weight,
+    check,
+    clamps,
     coverage,
     estimate,
-    tables,
+    fasteners,
+    front,
+    glue_up,
+    hanging,
     health,
+    measure,
+    moisture,
+    movement,
+    pilot_holes,
+    resize,
+    sag,
+    sizes,
+    spacing,
+    tables,
+    tip_over,
+    weight,
+    why,
 )
 
 
@@ -77,7 +91,7 @@ def create_app(settings: Settings | None = None) -> Flask:
 def open_house(house: House) -> Flask:
     """The application on rooms that are already furnished."""
     app = Flask("dryfit", static_folder=None, root_path=str(Path(__file__).parent))
-    app.config["MAX_CONTENT_LENGTH"] = house.settings.max_body
+    app.config["MAX_CONTENT_LENGTH"] = house.settings.max_body + 1  # see api/bodies.py
     app.url_map.merge_slashes = False  # an address with two slashes is unknown, not moved
     app.extensions[NAME] = house
     for question in BLUEPRINTS:

@@ -5,9 +5,12 @@ Threads share one preloaded catalog; a proxy belongs in front of it where strang
 
 import os
 
-from service.settings import read_settings
+import gunicorn
 
-_settings = read_settings(os.environ)
+from service.settings import settings_or_exit
+
+gunicorn.SERVER = "dryfit"  # strangers need not know what serves
+_settings = settings_or_exit(os.environ)
 
 bind = f"{_settings.bind}:{_settings.port}"
 worker_class = "gthread"

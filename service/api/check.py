@@ -1,12 +1,12 @@
 """POST /v1/check: will it go together?"""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from flask import Blueprint, Response, request
 
-from service.api import found
-from service.api.answers import as_json, carried, chosen_form
+from service.api import found, shown
+from service.api.answers import answered, carried
 from service.api.bodies import read_json
 from service.api.documents.fields import Word
 from service.api.house import house
@@ -33,13 +33,12 @@ _QUERY = CheckQuery()
 def check_build() -> Response:
     """Findings, worst first, and what was not judged."""
     asked = read_query(_QUERY)
-    chosen_form("json")
     document = read_json(request)
     checked = check(read_as(house().build_form, document), house().catalog)
     answer = _answer(checked)
     if asked["mended"] == "true":
         answer["mended"] = _mended(document, checked)
-    return as_json(answer)
+    return answered(answer, shown.folded(_lines(answer)))
 
 
 def _mended(document: Any, checked: Checked) -> Any:
@@ -67,6 +66,19 @@ def _answer(checked: Checked) -> dict[str, Any]:
         "parts": [found.part(part, resolved.metric) for part in resolved.parts],
         **carried(resolved.catalog, _rows(checked), resolved.assumed, named),
     }
+
+
+def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
+    findings = answer["findings"]
+    yield f"{answer['verdict']} ({len(findings)} finding{'' if len(findings) == 1 else 's'})"
+    for finding in findings:
+        yield from ("", f"{finding['severity']}: {finding['title']}", f"  at {finding['at']}")
+        yield f"  {finding['detail']}"
+        if finding["mend"]:
+            yield f"  mend: {finding['mend']['words']}"
+        yield f"  why: {finding['why']}"
+    yield from ("", "not judged:", *(f"  {text}" for text in answer["not_judged"]), "")
+    yield from shown.closing(answer)
 
 
 def _rows(checked: Checked) -> Iterator[str]:

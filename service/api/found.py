@@ -71,9 +71,15 @@ def part(resolved: ResolvedPart, metric: bool) -> dict[str, Any]:
         "width": shown.limits(sized.width, metric) if sized and sized.width else None,
         "length": shown.optional_length(stated.length, metric),
         "wood": resolved.wood.key if resolved.wood else None,
+        "density_lb_ft3": _density(resolved),
         "rests_on": list(resolved.rests_on),
     }
     return answer | {"cut": _solid(resolved.solid, metric)}
+
+
+def _density(resolved: ResolvedPart) -> dict[str, float] | None:
+    spread = resolved.density
+    return {"low": round(spread.low, 1), "high": round(spread.high, 1)} if spread else None
 
 
 def _solid(solid: Solid | Rod | Crossed | Unclear | None, metric: bool) -> dict[str, Any] | None:
@@ -83,7 +89,9 @@ def _solid(solid: Solid | Rod | Crossed | Unclear | None, metric: bool) -> dict[
         "blank_length": shown.length(solid.blank_length, metric),
         "blank_width": shown.length(solid.blank_width, metric),
         "center_length": shown.length(solid.center_length, metric),
-        "lengths": {word: shown.length(size, metric) for word, size in solid.lengths().items()},
+        "lengths": {}
+        if solid.is_square
+        else {word: shown.length(size, metric) for word, size in solid.lengths().items()},
         "volume_in3": shown.number(solid.volume),
         "surface_in2": shown.number(solid.surface),
     }

@@ -34,6 +34,22 @@ QUESTIONS = (
         "Will it go together?",
         f"curl -s {{at}}v1/check -H 'Content-Type: application/json' -d '{SHELF}'",
     ),
+    Question(
+        "Which fastener holds it?",
+        "curl -s '{at}v1/fasteners?through=1x4&into=1x4&tools=drill,clamps&format=text'",
+    ),
+    Question(
+        "Is this screw right?",
+        "curl -s '{at}v1/fasteners?through=1x4&into=1x4&fastener=8x1-5/8in&format=text'",
+    ),
+    Question(
+        "How is the saw set for a leaning leg?",
+        "curl -s '{at}v1/angles/leaning?height=16&lean=12&stock=2x2&format=text'",
+    ),
+    Question(
+        "Where do the slats go?",
+        "curl -s '{at}v1/spacing?within=36&pieces=5&piece=1+1/2&format=text'",
+    ),
     Question("What does a board really measure?", "curl -s '{at}v1/sizes/1x6?format=text'"),
     Question(
         "Which stock measures this?", "curl -s '{at}v1/sizes?thickness=3/4&width=5+1/2&format=text'"
@@ -41,6 +57,17 @@ QUESTIONS = (
     Question(
         "How many board feet?",
         "curl -s '{at}v1/board-feet?stock=1x6&length=8ft&count=4&price=3.20&format=text'",
+    ),
+    Question(
+        "What do I drill for that screw?",
+        "curl -s '{at}v1/pilot-holes?gauge=8&wood=oak&format=text'",
+    ),
+    Question(
+        "How much can I glue at once?",
+        "curl -s '{at}v1/glue-up?glue=yellow+glue&joints=12&minutes_each=1&format=text'",
+    ),
+    Question(
+        "How many clamps?", "curl -s '{at}v1/clamps?length=36&thickness=3/4&wood=pine&format=text'"
     ),
     Question("What does a tape read?", "curl -s '{at}v1/measure?value=527mm&to=1/16&format=text'"),
     Question("Why was that found?", "curl -s {at}v1/why/size.nominal-for-actual"),

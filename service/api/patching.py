@@ -7,7 +7,7 @@ from typing import Any
 from service.domain.findings import Change, Finding
 
 
-def as_patch(changes: Iterable[Change]) -> list[dict[str, str]]:
+def as_patch(changes: Iterable[Change]) -> list[dict[str, Any]]:
     """The changes of one mend as a JSON Patch."""
     return [
         {"op": "add" if change.adds else "replace", "path": change.path, "value": change.value}

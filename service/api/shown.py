@@ -89,8 +89,14 @@ def closing(answer: Mapping[str, Any]) -> Iterator[str]:
     """The last lines of every text answer: what was assumed, the sources, the edition."""
     for text in answer["assumed"]:
         yield from _folded(f"assumed: {text}")
-    for row in answer["rests_on"]:
-        yield from _folded(f"source: {row['source']}, {row['locator']} ({row['confidence']})")
+    titles = {source["id"]: source["title"] for source in answer["sources"]}
+    cited = (
+        "source: none, from memory: measure before relying on it"
+        if row["confidence"] == "memory"
+        else f"source: {titles[row['source']]}, {row['locator']} ({row['confidence']})"
+        for row in answer["rests_on"]
+    )
+    yield from folded(dict.fromkeys(cited))
     yield f"edition: {answer['edition']}"
 
 
@@ -103,6 +109,11 @@ def folded(lines: Iterable[str]) -> Iterator[str]:
 def _folded(line: str) -> list[str]:
     indent = " " * (len(line) - len(line.lstrip()) + 2)
     return wrap(line, WIDTH, subsequent_indent=indent) or [""]
+
+
+def span(low: float, high: float) -> str:
+    """A range in words: `5`, `30 to 90`."""
+    return f"{low:g}" if low == high else f"{low:g} to {high:g}"
 
 
 def exactly(value: Fraction | float) -> Fraction:

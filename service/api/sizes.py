@@ -77,7 +77,7 @@ def _lines(
         yield f"  sheets: {', '.join(shown.sheet(one, metric) for one in sold.sheets)}"
     if section:
         feet, why = answer["board_feet_per_foot"], EXPLAINED[section.counted]
-        yield f"  board feet a foot: {feet:g} ({why})"
+        yield f"  board feet a foot: {feet:.3g} ({why})"
     if answer["board_feet"] is not None:
         yield f"  board feet of that length: {answer['board_feet']:g}"
     for finding in answer["findings"]:

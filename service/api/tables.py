@@ -73,7 +73,7 @@ def _part(
     return _linked(_json(house().tables.answer(shelf.name, found)), found.next)
 
 
-@routes.get("/v1/tables/<table>/<key>")
+@routes.get("/v1/tables/<table>/<path:key>")
 def read_row(table: str, key: str) -> Response:
     """One row of a table."""
     read_query(_PLAIN)

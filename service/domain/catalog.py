@@ -4,13 +4,15 @@ The reference room builds one `Catalog` a process; a test builds a three-row one
 """
 
 import difflib
-from collections.abc import Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cached_property
-from typing import Literal
+from typing import Any, Literal
 
+from service.domain.fasteners import AssignedGravity, Constant, Fasteners
 from service.domain.finish_values import Figure, Finishing, GlueTimes
+from service.domain.glues import Glue, GlueClass
 from service.domain.spelling import spelled
 from service.domain.wood_values import BendingValues, CautionText, MovingValues, Resists
 
@@ -185,11 +187,19 @@ class Catalog:
     finishes: Mapping[str, Finishing] = field(default_factory=dict)
     glue_times: Mapping[str, GlueTimes] = field(default_factory=dict)
     work_times: Mapping[str, Figure] = field(default_factory=dict)
+    fasteners: Fasteners = field(default_factory=Fasteners)
+    constants: Mapping[str, Constant] = field(default_factory=dict)
+    gravities: Mapping[str, AssignedGravity] = field(default_factory=dict)
+    glues: Mapping[str, Glue] = field(default_factory=dict)
+    glue_classes: Mapping[str, GlueClass] = field(default_factory=dict)
     keys: Mapping[str, frozenset[str]] = field(default_factory=dict)
     unjudged_uses: frozenset[str] = frozenset()
     names: Mapping[tuple[str, str, str], str] = field(default_factory=dict)
     cited: Mapping[str, Cited] = field(default_factory=dict)
     sources: Mapping[str, Source] = field(default_factory=dict)
+    worked_out: dict[Hashable, Any] = field(
+        default_factory=dict, init=False, compare=False, repr=False
+    )  # what questions keep, so that it is worked out once for these tables
 
     @cached_property
     def _stocks(self) -> Mapping[tuple[str, str], tuple[BoardSize | PanelSize, ...]]:
@@ -199,6 +209,19 @@ class Catalog:
         for size in sorted(sizes, key=lambda size: (not size.sold_by_default, size.row)):
             found.setdefault((size.region, size.stock), []).append(size)
         return {named: tuple(same) for named, same in found.items()}
+
+    @cached_property
+    def _limits(self) -> Mapping[tuple[str, str, str], tuple[SawLimit, ...]]:
+        """Preferred limits by kind of saw, item and condition."""
+        found: dict[tuple[str, str, str], list[SawLimit]] = {}
+        for limit in self.saws:
+            if limit.preferred:
+                found.setdefault((limit.kind, limit.item, limit.condition), []).append(limit)
+        return {asked: tuple(limits) for asked, limits in found.items()}
+
+    def saw_limits(self, kind: str, item: str, condition: str) -> tuple[SawLimit, ...]:
+        """What saws of a kind reach; several rows where it differs by blade or slide."""
+        return self._limits.get((kind, item, condition), ())
 
     def key(self, kind: str, region: str, name: str) -> str | None:
         """The key of that kind that a shop name stands for in a region, or None."""

@@ -8,6 +8,8 @@ from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import UnknownCode
 from service.domain.findings import RANK, Finding, Rule
+from service.domain.joints import JudgedJoint
+from service.domain.meeting import WALL
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import BY_CODE, RULES
 
@@ -41,7 +43,7 @@ def check(build: Build, catalog: Catalog) -> Checked:
 
 def natural(at: str) -> tuple[tuple[int, str], ...]:
     """Document order of pointers: index 2 before index 10."""
-    return tuple((int(s), "") if s.isdigit() else (-1, s) for s in at.split("/"))
+    return tuple((int(s), "") if s.isascii() and s.isdigit() else (-1, s) for s in at.split("/"))
 
 
 def verdict(findings: tuple[Finding, ...], resolved: ResolvedBuild) -> Verdict:
@@ -65,19 +67,10 @@ def not_judged(resolved: ResolvedBuild) -> Iterator[str]:
     """Everything that this answer says nothing about."""
     for use in unjudged_uses(resolved):
         yield f"strength, stability and gaps for {use}: separate standards apply"
-    if resolved.build.joints:
-        yield "fastenings and glue"
-    if resolved.build.shapes:
-        yield "shapes: leaning, mitered and evenly spaced parts against each other"
     if resolved.build.steps:
-        yield "the order of the steps, but for finishes"
+        yield "the order of the steps, but for gluing and finishing"
     yield from unloaded(resolved)
-    for judged in resolved.runs:
-        if judged.judgment.verdict == "not-judged":
-            yield f"the run {judged.run.run.id}: a piece of it has no size"
-    for part in resolved.parts:
-        if part.sized and part.solid is None:
-            yield f"{part.part.id}: a length or a width is missing"
+    yield from too_little_said(resolved)
     yield from NEVER_JUDGED
 
 
@@ -89,6 +82,29 @@ def unloaded(resolved: ResolvedBuild) -> Iterator[str]:
         yield "sag and strength: no loads given"
     if resolved.build.stands is None:
         yield "tipping over: stands is not given"
+
+
+def too_little_said(resolved: ResolvedBuild) -> Iterator[str]:
+    """Shapes, joints, runs and parts of which the build says too little to judge them."""
+    for shape in resolved.shapes:
+        if shape.why_not is not None:
+            yield f"the shape {shape.shape.id}: {shape.why_not}"
+    for one in resolved.judged_joints:
+        if one.joint.into != WALL and (one.meeting is None or one.fixing is None):
+            yield f"the fastening of {one.joint.id}: {unsaid(one)}"
+    for judged in resolved.runs:
+        if judged.judgment.verdict == "not-judged":
+            yield f"the run {judged.run.run.id}: a piece of it has no size"
+    for part in resolved.parts:
+        if part.sized and part.solid is None:
+            yield f"{part.part.id}: a length or a width is missing"
+
+
+def unsaid(judged: JudgedJoint) -> str:
+    """Why nothing is said of what fastens a joint."""
+    if judged.meeting is None:
+        return "one of its parts, or its stock, is not known"
+    return "neither a method nor a fastener is stated"
 
 
 def rule_for(code: str) -> Rule:

@@ -103,8 +103,8 @@ def long_sides(
     """Which of two sides holds the long point of each end; the first of `sides` by default.
 
     A side named on an end wins; the other end follows it as `lean` says, or as `opposite` does
-    (both long points on one side) where `lean` is left out. A lone angled end has nothing to
-    lean with, and takes the default.
+    (both long points on one side) where `lean` is left out. Where neither names a side, a
+    lone angled end has nothing to lean with, and takes the default.
     """
     first, second = (_named(end, sides) for end in ends)
     named = bool(first or second)

@@ -41,3 +41,7 @@ class UnknownKey(DryfitError):
 
 class UnknownColumn(DryfitError):
     """The table has no such column."""
+
+
+class UnknownCursor(DryfitError):
+    """The cursor is not one that this list gave."""

@@ -23,11 +23,12 @@ RANK: Mapping[Severity, int] = {"fault": 0, "warn": 1, "note": 2}
 class Change:
     """One exact change to the document: the value that now stands at a JSON pointer.
 
-    The pointer has no leading ``#``. The value is text as the document would hold it.
+    The pointer has no leading ``#``. The value is as the document would hold it: text for a size,
+    a number for a gauge or a count, true or false, an object for a whole fastener.
     """
 
     path: str
-    value: str
+    value: "str | int | float | Mapping[str, str | int]"
     adds: bool = False
 
 

@@ -6,12 +6,12 @@ Moisture contents are percent of the oven-dry mass. Movement is across the grain
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from service.domain.material import FIBER_SATURATION
 from service.domain.wood_values import MovingValues
 
 if TYPE_CHECKING:
     from service.domain.catalog import Catalog
 
-FIBER_SATURATION = 30.0  # percent; the round figure that the handbook's equations are written for
 
 ROOM = 68.0  # degrees Fahrenheit of a heated room, where no temperature is given
 
@@ -60,6 +60,7 @@ def movement(width: float, coefficient: float, moisture_from: float, moisture_to
 def coefficient(shrinkage: float, fiber_saturation: float = FIBER_SATURATION) -> float:
     """Change in width per percentage point, from percent shrinkage green to oven-dry.
 
+    `fiber_saturation` is in percent: 30, or 22 for the woods that the handbook names.
     The shrinkage is spread evenly over the points below fiber saturation, and taken of the width
     at 10 percent moisture instead of the green width.
     Source: wood-handbook-2010-table-13-5, whose values it reproduces.

@@ -9,14 +9,19 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
+from urllib.parse import quote
 
+from service.domain.angles.judging import JudgedShape, judge_shapes
 from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint, UnknownName
 from service.domain.fitting import Fit, find_fits
+from service.domain.joints import JudgedJoint, Wishes, judge_joints
 from service.domain.mending import JudgedRun, Trial, judge_runs
 from service.domain.parts import ResolvedPart, resolve_part
 from service.domain.stocks import Sizing
+
+NO_WISHES = Wishes()
 
 
 @dataclass(frozen=True)
@@ -31,6 +36,7 @@ class ResolvedBuild:
     runs: tuple[JudgedRun, ...]
     fits: tuple[Fit, ...]
     shared: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
+    wishes: Wishes = NO_WISHES
 
     @property
     def build(self) -> Build:
@@ -55,33 +61,51 @@ class ResolvedBuild:
         return {part.part.id: part for part in reversed(self.parts)}
 
     @cached_property
+    def shapes(self) -> tuple[JudgedShape, ...]:
+        """Every shape with its parts held against it."""
+        return judge_shapes(self.build.shapes, self.by_id, self.metric)
+
+    @cached_property
+    def judged_joints(self) -> tuple[JudgedJoint, ...]:
+        """Every joint with what is wrong with its fastening."""
+        return judge_joints(self.sizing, self.by_id, self.wishes)
+
+    @cached_property
     def assumed(self) -> tuple[str, ...]:
         """Everything taken for granted, once each, in document order."""
         said = [text for part in self.parts for text in part.assumed]
         return tuple(dict.fromkeys(said))
 
 
-def resolve(build: Build, catalog: Catalog) -> ResolvedBuild:
+def resolve(build: Build, catalog: Catalog, wishes: Wishes = NO_WISHES) -> ResolvedBuild:
     """Real sizes, solids, materials and sums. Raises UnknownName for names outside the tables."""
     complaints = tuple(unknown_names(build, catalog))
     if complaints:
         raise UnknownName(*complaints)
     sizing = Sizing(build, catalog)
     parts = tuple(resolve_part(index, part, sizing) for index, part in enumerate(build.parts))
-    return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts))
+    return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts), wishes=wishes)
+
+
+def pointed(name: str) -> str:
+    """A name as one step of a JSON pointer in its URI form."""
+    return quote(name.replace("~", "~0").replace("/", "~1"), safe="~")
 
 
 def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
-    """Every wood, saw, tool and use that the tables do not know, with the nearest known names."""
+    """Every wood, saw, tool, glue and use that is not in the tables, with the nearest names."""
     named = [("wood", build.wood, "#/wood")]
     named += [("wood", p.known.wood, f"#/parts/{i}/wood") for i, p in enumerate(build.parts)]
-    named += [("wood", n.wood, f"#/stocks/{name}/wood") for name, n in build.stocks.items()]
+    named += [
+        ("wood", n.wood, f"#/stocks/{pointed(name)}/wood") for name, n in build.stocks.items()
+    ]
     named += [("saw", s.kind, f"#/shop/saws/{i}/kind") for i, s in enumerate(build.shop.saws)]
     named += [("tool", t, f"#/shop/tools/{i}") for i, t in enumerate(build.shop.tools or ())]
+    named += [("glue", j.glue, f"#/joints/{i}/glue") for i, j in enumerate(build.joints)]
     named += [("use", use, f"#/uses/{i}") for i, use in enumerate(build.uses)]
     named += [("use", one.use, f"#/loads/{i}/use") for i, one in enumerate(build.loads)]
     for kind, name, place in named:
         if name is not None and catalog.key(kind, build.region, name) is None:
             near = catalog.nearest(kind, build.region, name)
             hint = f"; nearest: {', '.join(near)}" if near else ""
-            yield Complaint(place, f"no {kind} called {name!r} is in the tables{hint}")
+            yield Complaint(place, f"No {kind} called {name!r} is in the tables{hint}.")

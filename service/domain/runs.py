@@ -173,11 +173,13 @@ def nominal_extent(piece: Piece, part: Part, sized: Sized | None) -> Fraction | 
     """What the piece would take up if the stock's name were its size."""
     if sized is None:
         return None
-    if piece.along == "thickness" and part.thickness is None:
-        nominal = sized.nominal_thickness
-    elif piece.along == "width" and part.width is None and part.glued_from is None:
-        nominal = sized.nominal_width
+    if piece.along == "thickness":
+        stated, nominal = part.thickness, sized.nominal_thickness
+    elif piece.along == "width" and part.glued_from is None:
+        stated, nominal = part.width, sized.nominal_width
     else:
+        return None
+    if stated is not None and stated != nominal:
         return None
     real = extent_listed(piece, sized)
     return nominal if nominal != real else None

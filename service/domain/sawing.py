@@ -121,18 +121,16 @@ class Limits:
 
     def table(self, item: str, condition: str) -> Reach | None:
         """The most that saws of the kind reach; blade and slide narrow it down where stated."""
-        rows = [row for row in self.catalog.saws if self.matches(row, item, condition)]
+        limits = self.catalog.saw_limits(self.kind, item, condition)
+        rows = [row for row in limits if self.is_of(row)]
         if not rows:
             return None
         best = max(rows, key=lambda row: row.high)
         return Reach(float(best.high), False, (best.row,))
 
-    def matches(self, row: SawLimit, item: str, condition: str) -> bool:
-        """Whether a table row speaks of this saw."""
-        return (
-            row.preferred
-            and (row.kind, row.item) == (self.kind, item)
-            and row.condition == condition
-            and (row.blade is None or self.saw.blade is None or row.blade == self.saw.blade)
-            and (row.slides is None or self.saw.slides is None or row.slides == self.saw.slides)
+    def is_of(self, row: SawLimit) -> bool:
+        """Whether a table row speaks of this saw, by blade and slide where both are known."""
+        saw = self.saw
+        return (row.blade is None or saw.blade is None or row.blade == saw.blade) and (
+            row.slides is None or saw.slides is None or row.slides == saw.slides
         )

@@ -9,6 +9,8 @@ from service.domain.build import Build, Part, StockNote
 from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize, Wood
 from service.domain.tape import plain
 
+MOST_SUGGESTIONS = 25  # unknown stocks of one build that nearest names are looked up for
+
 
 @dataclass(frozen=True, slots=True)
 class UnknownStock:
@@ -82,6 +84,26 @@ class Sizing:
             measured_width=own.measured_width or general.measured_width,
         )
 
+    def nearest(self, name: str) -> tuple[str, ...]:
+        """Stocks with a name like this one. Looked for a few times a build: it takes a while."""
+        if name not in self._looked_for and len(self._looked_for) < MOST_SUGGESTIONS:
+            self._looked_for[name] = self.catalog.nearest("stock", self.build.region, name)
+        return self._looked_for.get(name, ())
+
+    @cached_property
+    def _looked_for(self) -> dict[str, tuple[str, ...]]:
+        return {}
+
+    def bought(self, name: str) -> "Sized | UnknownStock":
+        """A stock by name, as bought; many parts share one."""
+        if name not in self._bought:
+            self._bought[name] = from_tables(name, self)
+        return self._bought[name]
+
+    @cached_property
+    def _bought(self) -> dict[str, "Sized | UnknownStock"]:
+        return {}
+
     def wood_of(self, part: Part, sized: Sized | None) -> Wood | None:
         """The wood a part is of: stated on it, on its stock, its panel's material, the build's."""
         panel = sized.panel if sized else None
@@ -114,7 +136,7 @@ def as_bought(part: Part, sizing: Sizing) -> Sized | UnknownStock:
         wide = Interval.exactly(stock.width) if stock.width is not None else None
         form: Literal["board", "panel"] = "board" if wide else "panel"
         return Sized(form, None, None, None, thick, wide, thick, wide, (), ())
-    return from_tables(stock.name, sizing)
+    return sizing.bought(stock.name)
 
 
 def from_tables(name: str, sizing: Sizing) -> Sized | UnknownStock:
@@ -122,7 +144,7 @@ def from_tables(name: str, sizing: Sizing) -> Sized | UnknownStock:
     region, catalog = sizing.build.region, sizing.catalog
     key = sizing.key(name)
     if key is None:
-        return UnknownStock(name, catalog.nearest("stock", region, name))
+        return UnknownStock(name, sizing.nearest(name))
     metric = sizing.build.units == "mm"
     found = catalog.stocked(region, key)[0]
     if isinstance(found, BoardSize):
@@ -172,16 +194,19 @@ def measured_sizes(sized: Sized, note: StockNote) -> Sized:
 
 def worked(sized: Sized, part: Part) -> Sized:
     """The part ripped, planed or cut to what it states; otherwise as bought."""
-    thickness = stated(part.thickness, sized.thickness)
+    thickness = stated(part.thickness, sized.thickness, sized.nominal_thickness)
     if sized.width is None:
         width = None if part.width is None else Interval.exactly(part.width)
     else:
-        width = stated(part.width, sized.width)
+        width = stated(part.width, sized.width, sized.nominal_width)
     return replace(sized, thickness=thickness, width=width)
 
 
-def stated(size: Fraction | None, bought: Interval) -> Interval:
-    """A stated size is exact, unless it only names the size that the stock is listed at."""
-    if size is None or size == bought.listed:
+def stated(size: Fraction | None, bought: Interval, nominal: Fraction | None) -> Interval:
+    """A stated size is exact, unless it only names the size that the stock is listed at.
+
+    The number in the stock's name is no size: the board measures what it measures.
+    """
+    if size is None or size == bought.listed or (size == nominal and size > bought.high):
         return bought
     return Interval.exactly(size)

@@ -1,6 +1,7 @@
 """How answers give a length: both units, what a tape reads, and how far the tape is off."""
 
 from fractions import Fraction
+from functools import lru_cache
 from typing import TypedDict
 
 from service.domain.tape import MM, decimal, marked, mixed, tape_step
@@ -20,6 +21,11 @@ def measured(inches: Fraction, *, to: Fraction | None = None, metric: bool = Fal
 
     `in` has six decimals and `mm` four: a millionth of an inch either way.
     """
+    return _measured(inches, to, metric).copy()
+
+
+@lru_cache(maxsize=4096)  # the same few sizes come again and again
+def _measured(inches: Fraction, to: Fraction | None, metric: bool) -> Measured:
     reading = nearest_mark(inches, to or tape_step(metric))
     return {
         "in": round(float(inches), 6),

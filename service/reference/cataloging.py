@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from sqlalchemy import Engine
 
 from service.domain.catalog import Catalog, Cited, Source
-from service.reference import sources
+from service.reference import gluing, sources
 from service.reference.columns import Sourced, cited_as
 from service.reference.finishing import (
     Finish,
@@ -16,6 +16,7 @@ from service.reference.finishing import (
     work_times,
 )
 from service.reference.gluing import GlueValue
+from service.reference.hardware import constants, fasteners
 from service.reference.lumber import LumberSize, SizeTolerance, board_sizes, regions_of
 from service.reference.names import Name, keys_of
 from service.reference.panels import Panel, PanelValue, panel_densities, panel_sizes, panel_woods
@@ -33,10 +34,12 @@ from service.reference.standing import (
 )
 from service.reference.tables import MODELS
 from service.reference.woods import (
+    AssignedGravity,
     GroupValue,
     Species,
     SpeciesValue,
     WoodGroup,
+    assigned_gravities,
     group_woods,
     species_woods,
 )
@@ -77,6 +80,11 @@ def catalog_of(rows: Rows) -> Catalog:
         finishes=finishing_values(rows.preferred(Finish), rows.preferred(FinishValue)),
         glue_times=glue_times(rows.preferred(GlueValue)),
         work_times=work_times(rows.preferred(WorkTime)),
+        fasteners=fasteners(rows),
+        constants=constants(rows),
+        gravities=assigned_gravities(rows.preferred(AssignedGravity)),
+        glues=gluing.glue_kinds(rows.preferred(gluing.Glue), rows.preferred(gluing.GlueValue)),
+        glue_classes=gluing.glue_classes(rows.preferred(gluing.GlueClass)),
         keys=keys_of({model: rows.of(model) for model in MODELS}),
         unjudged_uses=frozenset(
             cells["key"] for cells in rows.preferred(Use) if cells["judged"] == "no"

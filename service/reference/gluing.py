@@ -1,8 +1,12 @@
 """Glues, how they behave, and the classes and pressures that standards and makers name."""
 
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+
 from sqlalchemy.orm import Mapped
 
-from service.reference.columns import Row, Sourced, Worded, column
+from service.domain import glues
+from service.reference.columns import Cells, Row, Sourced, Worded, cited_as, column, in_inches
 from service.reference.kinds import Amount, Key, Words
 from service.reference.printed import Size
 
@@ -43,3 +47,52 @@ class GlueClass(Sourced, Row):
     low: Mapped[Size | None] = column(Amount(), "Least value")
     high: Mapped[Size | None] = column(Amount(), "Greatest value")
     unit: Mapped[str | None] = column(Words(), "Unit of the values")
+
+
+MINUTES = {"s": Fraction(1, 60), "min": Fraction(1), "h": Fraction(60)}
+
+
+def glue_kinds(rows: Iterable[Cells], values: Iterable[Cells]) -> Mapping[str, glues.Glue]:
+    """Every glue with what is told of it, by key; times in minutes."""
+    told = list(values)
+    return {cells["key"]: _glue(cells, told) for cells in rows}
+
+
+def _glue(cells: Cells, values: Iterable[Cells]) -> glues.Glue:
+    figures: dict[str, tuple[glues.GlueFigure, ...]] = {}
+    words: dict[str, tuple[glues.GlueWords, ...]] = {}
+    for told in values:
+        if told["glue"] != cells["key"]:
+            continue
+        of, row, under = told["property"], cited_as(GlueValue, told), told["condition"] or ""
+        if told["words"] is not None:
+            words[of] = (*words.get(of, ()), glues.GlueWords(row, told["words"], under))
+        else:
+            figures[of] = (*figures.get(of, ()), _figure(told, row, under))
+    return glues.Glue(
+        cited_as(Glue, cells), cells["key"], cells["name"], cells["kind"], figures, words
+    )
+
+
+def _figure(cells: Cells, row: str, condition: str) -> glues.GlueFigure:
+    unit = cells["unit"] or ""
+    factor = MINUTES.get(unit, Fraction(1))
+    low, high, usual = (
+        cells[end].value * factor if cells[end] else None for end in ("low", "high", "usual")
+    )
+    return glues.GlueFigure(row, low, high, usual, "min" if unit in MINUTES else unit, condition)
+
+
+def glue_classes(rows: Iterable[Cells]) -> Mapping[str, glues.GlueClass]:
+    """Classes of glue, clamp pressures and spacing, and coverage, by key."""
+    return {
+        cells["key"]: glues.GlueClass(
+            row=cited_as(GlueClass, cells),
+            key=cells["key"],
+            statement=cells["statement"],
+            low=in_inches(cells["low"], cells["unit"]),
+            high=in_inches(cells["high"], cells["unit"]),
+            unit=cells["unit"] or "",
+        )
+        for cells in rows
+    }

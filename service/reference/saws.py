@@ -1,4 +1,4 @@
-"""What saws can cut."""
+"""The tables of what saws can cut, and their limits as values."""
 
 from collections.abc import Iterable
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from service.domain.errors import UnknownColumn, UnknownKey
+from service.domain.errors import UnknownColumn, UnknownCursor, UnknownKey
 from service.reference.columns import Cells, Row, key_in, kind_of, table_of
 from service.reference.kinds import Choice, Keys, Kind, Sought
 from service.reference.loading import header_of
@@ -96,7 +96,7 @@ class Shelf:
         """The rows that every filter holds for, in order, and the cursor of the next ones.
 
         `sort` is a column, with a hyphen before it for descending; empty cells come last.
-        Without a limit all rows are found. Raises `UnknownColumn`, and `UnknownKey` for a cursor
+        Without a limit all rows are found. Raises `UnknownColumn`, and `UnknownCursor` for one
         of another list.
         """
         sought = [(name, self._sought(name, asked)) for name, asked in filters.items()]
@@ -165,7 +165,7 @@ class Shelf:
         for index, cells in enumerate(rows):
             if _cursor(sort, key_in(self.model, cells)) == cursor:
                 return rows[index + 1 :]
-        raise UnknownKey(f"The cursor is of another list than this one of {self.name}.")
+        raise UnknownCursor(f"The cursor is of another list than this one of {self.name}.")
 
 
 def nearest(name: str, known: Iterable[str]) -> str:

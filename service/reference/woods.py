@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping
 from sqlalchemy.orm import Mapped
 
 from service import quantities
+from service.domain import fasteners
 from service.domain.catalog import Spread, Wood
 from service.reference.columns import Cells, Row, Sourced, Valued, cited_as, column
 from service.reference.kinds import Choice, Key, Keys, Number, Words
@@ -77,6 +78,20 @@ class AssignedGravity(Sourced, Row):
     combination: Mapped[str] = column(Words(), "Combination of species")
     gravity: Mapped[Size] = column(Number(), "Specific gravity, ovendry mass and volume")
     wood_kind: Mapped[str] = column(Choice("hardwood", "softwood"), "Hardwood or softwood")
+
+
+def assigned_gravities(rows: Iterable[Cells]) -> dict[str, fasteners.AssignedGravity]:
+    """The gravities that connection design assigns, by key."""
+    return {
+        cells["key"]: fasteners.AssignedGravity(
+            row=cited_as(AssignedGravity, cells),
+            key=cells["key"],
+            name=cells["combination"],
+            gravity=float(cells["gravity"].value),
+            kind=cells["wood_kind"],
+        )
+        for cells in rows
+    }
 
 
 def species_woods(species: Iterable[Cells], values: Iterable[Cells]) -> dict[str, Wood]:

@@ -3,6 +3,7 @@
 import json
 import re
 from dataclasses import replace
+from io import BytesIO
 from typing import Any
 
 import pytest
@@ -98,6 +99,18 @@ def test_a_body_of_one_mebibyte_is_read_and_one_byte_more_is_refused(client: Fla
     filled = SMALL + " " * (1_048_576 - len(SMALL))
     assert post(client, filled).status_code == 200
     assert_problem(post(client, filled + " "), 413, "body-too-large")
+
+
+def test_a_body_in_chunks_is_never_cut_off(client: FlaskClient) -> None:
+    def in_chunks(body: str) -> TestResponse:
+        terminated = {"wsgi.input_terminated": True}
+        stream = BytesIO(body.encode())
+        return client.post("/v1/check", input_stream=stream, headers=JSON, environ_base=terminated)
+
+    filled = SMALL + " " * (1_048_576 - len(SMALL))
+    assert in_chunks(filled).status_code == 200
+    assert_problem(in_chunks(filled + " "), 413, "body-too-large")
+    assert_problem(in_chunks(filled * 2), 413, "body-too-large")
 
 
 def test_a_body_with_too_many_values_is_refused_before_it_is_read(client: FlaskClient) -> None:

@@ -22,6 +22,11 @@ MUST_MEND = {
     "run.does-not-fit",
     "run.tight",
     "part.duplicate-id",
+    "shape.lean",
+    "shape.uneven",
+    "glue.outdoors",
+    "glue.missing",
+    "glue.over-finish",
 }
 WHOLE = Path(__file__).parents[1] / "builds" / "whole"
 EXPECTED = {
@@ -64,7 +69,7 @@ def test_a_mend_mends_and_breaks_nothing_else(
     before = check_json(document)
     finding = next(f for f in before.findings if f.code == code)
     after = check_json(patched(document, finding))
-    assert (finding.code, finding.at) not in grave(after)
+    assert (finding.code, finding.at) not in {(f.code, f.at) for f in after.findings}
     assert grave(after) <= grave(before), name
 
 

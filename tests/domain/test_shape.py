@@ -175,6 +175,7 @@ def test_a_beveled_box_side_loses_its_thickness_at_each_end():
     assert side.arrises["bottom-front"] == side.arrises["top-front"] == 20
     assert side.arrises["bottom-back"] == side.arrises["top-back"] == Fraction(37, 2)
     assert side.volume == Fraction(77, 4) * WIDTH * THICKNESS
+    assert side.exact
 
 
 @pytest.mark.parametrize("measured_on", ["front", "back"])
@@ -414,7 +415,7 @@ def test_a_square_dowel_is_a_cylinder():
 
 def test_a_slanted_dowel_has_the_volume_of_its_center_length():
     dowel = rod(stated(miters=(45, 45), ends_lean="same", measured="long-to-long"))
-    assert dowel.center_length == 18
+    assert (dowel.center_length, dowel.blank_length) == (18, 20)
     assert dowel.exact
     assert float(dowel.volume) == pytest.approx(18 * pi)
     assert float(dowel.surface) == pytest.approx(2 * pi * 18 + 2 * pi * sqrt(2))
@@ -438,11 +439,18 @@ def test_miter_and_bevel_on_a_round_make_one_slant():
     assert float(dowel.center_length) == pytest.approx(20 - sqrt(2))
 
 
-def test_slants_askew_to_each_other_leave_no_line_with_a_long_and_a_short_point():
-    shaped = shape_round(
-        stated(miters=(45, 0), bevels=(0, 45), measured="long-to-short"), Fraction(20), Fraction(2)
+@pytest.mark.parametrize("second_bevel_long", ["front", "back"])
+@pytest.mark.parametrize("second_miter", [0, 30])
+def test_slants_askew_to_each_other_leave_no_line_with_a_long_and_a_short_point(
+    second_miter, second_bevel_long
+):
+    part = stated(
+        miters=(45, second_miter),
+        bevels=(0, 45),
+        long=(("bottom",), ("top", second_bevel_long)),
+        measured="long-to-short",
     )
-    assert isinstance(shaped, Unclear)
+    assert isinstance(shape_round(part, Fraction(20), Fraction(2)), Unclear)
 
 
 @pytest.mark.parametrize(("length", "crosses"), [("4", True), ("257/64", False)])
@@ -450,6 +458,13 @@ def test_a_round_crosses_when_its_shortest_line_is_gone(length, crosses):
     part = stated(miters=(45, 45), ends_lean="opposite", measured="long-to-long")
     shaped = shape_round(part, Fraction(length), Fraction(2))
     assert isinstance(shaped, Crossed if crosses else Rod)
+
+
+def test_a_crossed_round_says_by_how_much():
+    part = stated(miters=(45, 45), ends_lean="opposite", measured="long-to-long")
+    shaped = shape_round(part, Fraction(3), Fraction(2))
+    assert isinstance(shaped, Crossed)
+    assert (shaped.arris, shaped.by) == ("shortest line", 1)
 
 
 def test_a_round_lists_what_it_assumes_and_that_it_has_no_edges():

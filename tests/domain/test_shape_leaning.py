@@ -65,8 +65,9 @@ def test_a_square_board_can_lean_across_its_width_where_the_caller_knows_it():
     assert lean_part(board, 15, "width").assumed == ()
 
 
-def test_the_plane_that_a_caller_names_turns_the_way_the_ends_are_cut():
-    leg = shaped(End(12, 0, frozenset(["top"])), End(12), "same")
+@pytest.mark.parametrize("side", ["top", "bottom"])
+def test_the_plane_that_a_caller_names_turns_the_way_the_ends_are_cut(side):
+    leg = shaped(End(12, 0, frozenset([side])), End(12), "same")
     assert lean_part(leg, 12, "width") == lean_part(leg, 12)
 
 

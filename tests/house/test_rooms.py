@@ -22,10 +22,8 @@ MAY_IMPORT = {
         "service.quantities",
         "service.settings",
         "flask",
-        "flask_smorest",
         "marshmallow",
         "orjson",
-        "webargs",
         "werkzeug",
     },
 }

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from service.domain.errors import UnknownColumn, UnknownKey, UnknownTable
+from service.domain.errors import UnknownColumn, UnknownCursor, UnknownKey, UnknownTable
 from service.reference.browsing import Tables
 from service.reference.building import build
 from service.reference.opening import open_for_reading
@@ -100,9 +100,9 @@ def test_a_limit_out_of_reach_is_brought_within(
 
 def test_a_cursor_of_another_list_is_refused(lumber: Shelf) -> None:
     cursor = lumber.page({}, sort="width", limit=3).next
-    with pytest.raises(UnknownKey, match="cursor"):
+    with pytest.raises(UnknownCursor, match="cursor"):
         lumber.page({}, sort="thickness", cursor=cursor)
-    with pytest.raises(UnknownKey, match="cursor"):
+    with pytest.raises(UnknownCursor, match="cursor"):
         lumber.page({}, cursor="not a cursor")
 
 

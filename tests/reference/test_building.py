@@ -4,6 +4,7 @@ import os
 import sqlite3
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from uuid import uuid4
 
 import pytest
 from sqlalchemy import create_engine, text
@@ -111,16 +112,16 @@ def test_the_file_keeps_its_foreign_keys(reference_url: str) -> None:
 def postgresql() -> Iterator[str]:
     """Address of a schema of our own on a local server, dropped afterwards."""
     pytest.importorskip("psycopg", reason="psycopg is not installed")
+    schema = f"dryfit_{uuid4().hex}"  # tests run side by side
     engine = create_engine(SERVER, connect_args={"connect_timeout": 2})
     try:
         with engine.begin() as connection:
-            connection.execute(text("DROP SCHEMA IF EXISTS dryfit_test CASCADE"))
-            connection.execute(text("CREATE SCHEMA dryfit_test"))
+            connection.execute(text(f"CREATE SCHEMA {schema}"))
     except DatabaseError:
         pytest.skip("no PostgreSQL server answers on this machine")
-    yield f"{SERVER}?options=-csearch_path%3Ddryfit_test"
+    yield f"{SERVER}?options=-csearch_path%3D{schema}"
     with engine.begin() as connection:
-        connection.execute(text("DROP SCHEMA dryfit_test CASCADE"))
+        connection.execute(text(f"DROP SCHEMA {schema} CASCADE"))
     engine.dispose()
 
 

@@ -11,8 +11,10 @@ import pytest
 
 from service.domain.catalog import Catalog
 from service.domain.spelling import spelled
-from service.quantities import amount_in, length
+from service.quantities import amount_in
 from service.reference.columns import Cells
+from service.reference.lumber import LumberSize
+from service.reference.panels import Panel
 from service.reference.reading import Rows
 
 DATA = Path(__file__).parents[2] / "reference_data"
@@ -93,41 +95,73 @@ def test_printed_fractions_are_in_lowest_terms_and_on_a_tape() -> None:
     assert bad == [], broken(bad)
 
 
-def test_inches_and_millimeters_of_lumber_agree_to_the_whole_millimeter() -> None:
+def value(cells: Cells, column: str) -> Fraction | None:
+    """The exact value of a cell, in inches where it is a length."""
+    cell = cells[column]
+    return None if cell is None else cell.value
+
+
+def test_inches_and_millimeters_of_lumber_agree_to_the_whole_millimeter(
+    reference_rows: Rows,
+) -> None:
     bad = [
-        f"{row['key']}: {row[side]} is not {row[f'metric_{side}']}"
-        for row in rows_of("lumber_sizes")
+        f"{cells['key']}: {cells[side].text} is not {cells[f'metric_{side}'].text}"
+        for cells in reference_rows.of(LumberSize)
         for side in ("thickness", "width")
-        if row["preferred"] == "yes"
-        and row[f"metric_{side}"]
-        and abs(length(row[side]) - length(row[f"metric_{side}"])) > MM / 2
+        if cells["preferred"] == "yes"
+        and (metric := value(cells, f"metric_{side}")) is not None
+        and abs((value(cells, side) or 0) - metric) > MM / 2
     ]
     assert bad == [], broken(bad)
 
 
-def test_the_decimal_in_a_panel_key_is_its_printed_thickness() -> None:
+def test_the_decimal_in_a_panel_key_is_its_printed_thickness(reference_rows: Rows) -> None:
     bad = []
-    for row in rows_of("panels"):
-        named = re.search(r"-([\d.]+)(?:-(\d+))?(in|mm)$", row["stock"])
-        if named is None or amount_in(named[1], named[3], "in") / int(named[2] or 1) != length(
-            row["nominal_thickness"]
+    for cells in reference_rows.of(Panel):
+        named = re.search(r"-([\d.]+)(?:-(\d+))?(in|mm)$", cells["stock"])
+        if named is None or amount_in(named[1], named[3], "in") / int(named[2] or 1) != value(
+            cells, "nominal_thickness"
         ):
-            bad.append(row["key"])
+            bad.append(cells["key"])
     assert bad == [], broken(bad)
 
 
-def test_the_numbers_in_a_board_key_are_its_nominal_size() -> None:
+def test_the_numbers_in_a_board_key_are_its_nominal_size(reference_rows: Rows) -> None:
     bad = []
-    for row in rows_of("lumber_sizes"):
-        named = re.fullmatch(r"(\d+)(?:-(\d))?x(\d+)", row["stock"])
+    for cells in reference_rows.of(LumberSize):
+        named = re.search(r"(\d+)(?:-(\d))?x(\d+)$", cells["stock"] or "")
         if not named:
             continue
-        unit = Fraction(1) if row["region"] == "us" else MM
+        unit = Fraction(1) if cells["region"] == "us" else MM
         sides = sorted([Fraction(int(named[1]), int(named[2] or 1)) * unit, int(named[3]) * unit])
-        printed = sorted([length(row["nominal_thickness"]), length(row["nominal_width"])])
-        if sides != printed:
-            bad.append(row["key"])
+        printed = [value(cells, "nominal_thickness"), value(cells, "nominal_width")]
+        if sides != sorted(size or Fraction(0) for size in printed):
+            bad.append(cells["key"])
     assert bad == [], broken(bad)
+
+
+def test_a_named_size_is_what_the_schedule_says_for_its_numbers(reference_rows: Rows) -> None:
+    """PS 20 prints the dressed sizes by nominal thickness and width, and named sizes follow."""
+    schedule: dict[tuple[str, ...], Fraction | None] = {}
+    for cells in reference_rows.preferred(LumberSize):
+        if cells["region"] == "us" and cells["row_kind"].startswith("schedule"):
+            for side in ("thickness", "width"):
+                nominal = value(cells, f"nominal_{side}")
+                key = (cells["class"], side, cells["condition"], str(nominal))
+                schedule[key] = value(cells, side)
+    checked, bad = 0, []
+    for cells in reference_rows.preferred(LumberSize):
+        if cells["region"] != "us" or cells["row_kind"] != "named-size":
+            continue
+        for side in ("thickness", "width"):
+            nominal = value(cells, f"nominal_{side}")
+            wood = cells["class"]
+            printed = schedule.get((wood, side, cells["condition"], str(nominal)))
+            checked += printed is not None
+            if printed is not None and printed != value(cells, side):
+                bad.append(f"{cells['key']} {side}")
+    assert bad == [], broken(bad)
+    assert checked >= 100
 
 
 def test_a_fraction_in_a_shop_name_is_the_thickness_of_the_panel(reference_rows: Rows) -> None:
@@ -145,20 +179,20 @@ def test_a_fraction_in_a_shop_name_is_the_thickness_of_the_panel(reference_rows:
     assert bad == [], broken(bad)
 
 
-def test_dressed_is_never_over_nominal() -> None:
+def test_dressed_is_never_over_nominal(reference_rows: Rows) -> None:
     bad = [
-        row["key"]
-        for row in rows_of("lumber_sizes")
+        cells["key"]
+        for cells in reference_rows.of(LumberSize)
         for side in ("thickness", "width")
-        if row[side]
-        and row[f"nominal_{side}"]
-        and length(row[side]) > length(row[f"nominal_{side}"])
+        if (dressed := value(cells, side)) is not None
+        and (nominal := value(cells, f"nominal_{side}")) is not None
+        and dressed > nominal
     ]
     assert bad == [], broken(bad)
 
 
-def test_dry_is_never_over_green() -> None:
-    rows = [row for row in rows_of("lumber_sizes") if row["preferred"] == "yes"]
+def test_dry_is_never_over_green(reference_rows: Rows) -> None:
+    rows = reference_rows.preferred(LumberSize)
     same = ("region", "name", "class", "row_kind")
     green = {tuple(row[n] for n in same): row for row in rows if row["condition"] == "green"}
     bad = [
@@ -166,7 +200,9 @@ def test_dry_is_never_over_green() -> None:
         for row in rows
         if row["condition"] == "dry" and (wet := green.get(tuple(row[n] for n in same)))
         for side in ("thickness", "width")
-        if row[side] and wet[side] and length(row[side]) > length(wet[side])
+        if (dry := value(row, side)) is not None
+        and (swollen := value(wet, side)) is not None
+        and dry > swollen
     ]
     assert bad == [], broken(bad)
 

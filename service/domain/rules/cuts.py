@@ -119,10 +119,12 @@ def beyond_saw(build: ResolvedBuild) -> Iterator[Spot]:
     shop = build.build.shop
     if not shop.saws:
         return
+    judged: dict[Cut, list[Stop]] = {}  # many cuts of a build are alike
     for part in build.parts:
         for index, cut in enumerate(cuts_of(part)):
-            stopped = stops(shop.saws, cut, build.catalog, build.build.region)
-            if stopped:
+            if cut not in judged:
+                judged[cut] = stops(shop.saws, cut, build.catalog, build.build.region)
+            if stopped := judged[cut]:
                 yield beyond(part, index, cut, stopped, build.metric)
                 break
 

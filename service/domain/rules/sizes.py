@@ -60,15 +60,28 @@ def nominal_for_actual(build: ResolvedBuild) -> Iterator[Spot]:
     yield from nominal_runs(build)
 
 
-def nominal_parts(build: ResolvedBuild) -> Iterator[Spot]:
-    """Parts whose own width or thickness is the number in the name."""
-    for part in build.parts:
-        if part.sized is None:
-            continue
+def nominal_fields(part: ResolvedPart) -> Iterator[tuple[str, Fraction, Fraction]]:
+    """Stated sizes that are the number in the name: the field, what it says, what is real."""
+    if part.sized is not None:
         for field, told, real in oversizes(part, part.sized):
-            nominal = nominal_size(part.sized, field)
-            if told != nominal:
-                continue
+            if told == nominal_size(part.sized, field):
+                yield field, told, real
+
+
+def nominal_parts(build: ResolvedBuild) -> Iterator[Spot]:
+    """Parts whose own width or thickness is the number in the name.
+
+    Runs that were figured with that size are mended in the same go.
+    """
+    for part in build.parts:
+        for field, told, real in nominal_fields(part):
+            follow = [
+                change
+                for judged in build.runs
+                if judged.judgment.verdict == "nominal" and judged.mend
+                if any(size.piece.part == part.part.id for size in judged.run.pieces)
+                for change in judged.mend.changes
+            ]
             yield Spot(
                 at=f"{part.at}/{field}",
                 detail=(
@@ -79,7 +92,7 @@ def nominal_parts(build: ResolvedBuild) -> Iterator[Spot]:
                 numbers={"stated": told, "real": real, "nominal": told},
                 mend=Mend(
                     f"Write {plain(real, build.metric)}, and check what was figured from it.",
-                    (Change(f"{part.at[1:]}/{field}", exact(real, build.metric)),),
+                    (Change(f"{part.at[1:]}/{field}", exact(real, build.metric)), *follow),
                 ),
                 rests_on=part.rests_on,
             )
@@ -125,10 +138,13 @@ def nominal_slots(build: ResolvedBuild) -> Iterator[Spot]:
 
 
 def nominal_runs(build: ResolvedBuild) -> Iterator[Spot]:
-    """Runs that close only with the sizes in the names."""
+    """Runs that close only with the sizes in the names, where no part says so of itself."""
+    said = {part.part.id for part in build.parts if any(nominal_fields(part))}
     for judged in build.runs:
         run, judgment, mend = judged.run, judged.judgment, judged.mend
         if judgment.verdict != "nominal" or run.total is None or run.target is None:
+            continue
+        if any(size.piece.part in said for size in run.pieces):
             continue
         names = " and ".join(judgment.taken_for_nominal)
         total, target = run.total.listed, run.target.listed

@@ -1,0 +1,221 @@
+"""One joint in the parameters of an address, as a build of two parts."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any, Literal
+
+from marshmallow import ValidationError
+
+from service import quantities
+from service.api.documents.fields import UNITS, Angle, Length, Quantity, Text, Word
+from service.api.documents.joints import METHODS
+from service.api.parameters import UnitsForm
+from service.domain.build import Build, Fastener, Joint, Part, Place, Shop, Stock, StockNote
+from service.domain.catalog import Catalog, PanelSize
+from service.domain.errors import Complaint, UnknownName
+from service.domain.joints import Wishes
+from service.domain.sizes import known_region
+from service.domain.spelling import spelled
+from service.domain.surroundings import MARGIN
+
+FIRST, SECOND = "the first part", "the second part"
+LONG, BOARD_WIDE, SHEET_WIDE = Fraction(24), Fraction(11, 2), Fraction(24)
+MOST_LENGTHS, MOST_TOOLS = 20, 30
+LARGEST_GAUGE = 30
+_TIMES = re.compile(r" ?[xX\N{MULTIPLICATION SIGN}] ?")
+_WHOLE = re.compile(r"(?:#|no\.? ?)?([0-9]{1,2})(?: ?ga)?", re.IGNORECASE)
+
+
+class FastenerText(Quantity[Fastener]):
+    """`8x1-5/8in`, `#8 x 1 5/8`, `4x40mm` (a diameter), `0.0915x2in`, or a length alone."""
+
+    def read(self, value: Any) -> Fastener:
+        text = _TIMES.sub("|", value, count=1) if isinstance(value, str) else ""
+        first, _, last = text.rpartition("|")
+        length = quantities.length(last, UNITS.get())
+        if not first:
+            return Fastener(length=length)
+        metric = UNITS.get() == "mm" or last.rstrip().lower().endswith(("mm", "cm"))
+        whole = _WHOLE.fullmatch(first.strip())
+        if whole and not metric:
+            return Fastener(gauge=_gauge(int(whole[1])), length=length)
+        return Fastener(diameter=quantities.length(first, "mm" if metric else "in"), length=length)
+
+
+def _gauge(number: int) -> int:
+    if number > LARGEST_GAUGE:
+        raise ValidationError(f"Gauges go to {LARGEST_GAUGE}.")
+    return number
+
+
+class Lengths(Quantity[tuple[Fraction, ...]]):
+    """Lengths with commas between them: `1,1-1/4,1-5/8in`; the last unit holds for all."""
+
+    def read(self, value: Any) -> tuple[Fraction, ...]:
+        pieces = value.split(",") if isinstance(value, str) else []
+        if not 1 <= len(pieces) <= MOST_LENGTHS:
+            raise ValidationError(f"These are 1 to {MOST_LENGTHS} lengths with commas between.")
+        units: Literal["in", "mm"] = "mm" if pieces[-1].strip().endswith("mm") else UNITS.get()
+        return tuple(quantities.length(piece, units) for piece in pieces)
+
+
+class Names(Text):
+    """Names with commas between them."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **options: Any) -> Any:
+        text = super()._deserialize(value, attr, data, **options)
+        names = tuple(name.strip() for name in text.split(","))
+        if len(names) > MOST_TOOLS or not all(names):
+            raise ValidationError(f"These are 1 to {MOST_TOOLS} names with commas between.")
+        return names
+
+
+@dataclass(frozen=True, slots=True)
+class AskedJoint:
+    """The joint as asked, with what was taken for granted about its parts."""
+
+    asked: dict[str, Any]
+    lengths: tuple[Fraction, ...]
+    wishes: Wishes
+    design_values: bool
+    fastener_said: str | None
+
+    @property
+    def assumed(self) -> tuple[str, ...]:
+        """Sizes that a section alone does not tell."""
+        return (
+            "parts are 24 in long; a board given by its thickness alone is 5 1/2 in wide, a sheet "
+            "24 in",
+        )
+
+
+class JointQuery(UnitsForm):
+    """Two stocks, how they meet, what the shop has, and what is to be judged."""
+
+    region = Text(load_default="us")
+    through = Text(required=True)
+    into = Text(required=True)
+    touches = Word("face", "edge", "end")
+    enters = Word("face", "edge", "end", load_default="face")
+    method = Word(*METHODS)
+    wood = Text()
+    into_wood = Text()
+    where = Word("indoors", "damp", "covered", "outdoors")
+    tools = Names(400)
+    glue = Text()
+    visible = Word("true", "false", load_default="false")
+    across = Length()
+    fastener = FastenerText()
+    thread = Word("coarse", "fine")
+    coating = Word("plain", "zinc", "exterior", "galvanized", "stainless")
+    sunk = Length(zero=True)
+    slope = Angle()
+    pilot = Word("true", "false")
+    end_distance = Length(zero=True)
+    edge_distance = Length(zero=True)
+    lengths = Lengths()
+    keep = Length(zero=True)
+    design_values = Word("true", "false", load_default="false")
+
+    def load(self, data: Any, **options: Any) -> Any:
+        """The joint, with the fastener as it was written."""
+        asked = super().load(data, **options)
+        said = data.get("fastener")
+        return AskedJoint(
+            asked,
+            asked.pop("lengths", ()),
+            Wishes(asked.pop("keep", MARGIN), asked.pop("across", None)),
+            asked.pop("design_values") == "true",
+            said if isinstance(said, str) else None,
+        )
+
+
+def as_build(asked_joint: AskedJoint, catalog: Catalog) -> Build:
+    """A build of two parts and the joint. Raises UnknownName, at the parameters."""
+    asked = asked_joint.asked
+    region = known_region(catalog, asked["region"])
+    _refuse_unknown(asked, catalog, region)
+    return Build(
+        name="One joint",
+        units=asked["units"],
+        region=region,
+        place=Place(where=asked.get("where")),
+        parts=(
+            _part(FIRST, "through", asked, catalog),
+            _part(SECOND, "into", asked, catalog),
+        ),
+        joints=(_joint(asked),),
+        shop=Shop(tools=asked.get("tools")),
+    )
+
+
+def _joint(asked: dict[str, Any]) -> Joint:
+    told = asked.get("fastener")
+    if told is None and ("thread" in asked or "coating" in asked):
+        told = Fastener()
+    fastener = told and Fastener(
+        told.gauge, told.diameter, told.length, asked.get("thread"), asked.get("coating")
+    )
+    return Joint(
+        id="joint",
+        through=FIRST,
+        into=SECOND,
+        touches=asked.get("touches"),
+        enters=asked["enters"],
+        method=asked.get("method") or ("screw" if fastener else None),
+        fastener=fastener,
+        sunk=asked.get("sunk"),
+        slope=asked.get("slope"),
+        pilot=None if "pilot" not in asked else asked["pilot"] == "true",
+        end_distance=asked.get("end_distance"),
+        edge_distance=asked.get("edge_distance"),
+        glue=asked.get("glue"),
+    )
+
+
+def _part(id: str, parameter: str, asked: dict[str, Any], catalog: Catalog) -> Part:
+    """A part of a stock by name, or of a section; long, and as wide as its stock."""
+    first = parameter == "through"
+    wood = asked.get("wood") if first else asked.get("into_wood") or asked.get("wood")
+    shows = frozenset({"front"} if first and asked["visible"] == "true" else ())
+    text, region = asked[parameter], asked["region"]
+    key = catalog.stock_key(region, text)
+    if key is not None:
+        sheet = isinstance(catalog.stocked(region, key)[0], PanelSize)
+        stock, width = Stock(name=text), SHEET_WIDE if sheet else None
+    else:
+        stock, width = _section(text, parameter, asked, catalog), None
+    return Part(id, stock, LONG, width=width, known=StockNote(wood=wood), shows=shows)
+
+
+def _section(text: str, parameter: str, asked: dict[str, Any], catalog: Catalog) -> Stock:
+    """Thickness and width as `3/4x3-1/2in`, or a thickness alone. Raises UnknownName."""
+    try:
+        if _TIMES.search(text):
+            thickness, width = sorted(quantities.size_pair(text, asked["units"]))
+            return Stock(thickness=thickness, width=width)
+        return Stock(thickness=quantities.length(text, asked["units"]), width=BOARD_WIDE)
+    except quantities.QuantityError as refusal:
+        near = catalog.nearest("stock", asked["region"], text)
+        hint = f" Nearest: {', '.join(near)}." if near else ""
+        told = (
+            f"No stock of region {asked['region']} is called {text!r}.{hint} As a size: {refusal}"
+        )
+        raise UnknownName(Complaint(parameter, told)) from None
+
+
+def _refuse_unknown(asked: dict[str, Any], catalog: Catalog, region: str) -> None:
+    """Names of woods, glue and tools that the tables do not know."""
+    named = [("wood", "wood", asked.get("wood")), ("wood", "into_wood", asked.get("into_wood"))]
+    named += [("tool", "tools", tool) for tool in asked.get("tools", ())]
+    glue = asked.get("glue")
+    named += [("glue", "glue", None if glue == "none" else glue)]
+    complaints = []
+    for kind, parameter, name in named:
+        if name is not None and catalog.key(kind, region, name) is None:
+            near = catalog.nearest(kind, region, spelled(name))
+            hint = f" Nearest: {', '.join(near)}." if near else ""
+            complaints.append(Complaint(parameter, f"No {kind} is called {name!r}.{hint}"))
+    if complaints:
+        raise UnknownName(*complaints)

@@ -1,0 +1,104 @@
+"""GET /v1/clamps: how many clamps a glued edge wants, and how hard."""
+
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+from typing import Any
+
+from flask import Blueprint, Response
+
+from service import quantities
+from service.api import shown
+from service.api.answers import answered, carried
+from service.api.documents.fields import Length, Quantity, Text, Weight
+from service.api.house import house
+from service.api.parameters import UnitsForm, read_query
+from service.domain.clamping import JUST_CLOSED, Clamping, clamping
+from service.domain.gluing import Limit
+from service.domain.woods import wood_named
+
+routes = Blueprint("clamps", __name__)
+
+
+class Pressure(Quantity[Fraction]):
+    """psi, from text that says its unit: `150 psi`, `1 MPa`."""
+
+    def read(self, value: Any) -> Fraction:
+        return quantities.pressure(value)
+
+
+class ClampsQuery(UnitsForm):
+    """The glued edge, its wood or a pressure, and the force of one clamp where it is known."""
+
+    length = Length(required=True)
+    thickness = Length(required=True)
+    wood = Text()
+    region = Text(load_default="us")
+    pressure = Pressure()
+    clamp_force = Weight()
+
+
+_FORM = ClampsQuery()
+
+
+@routes.get("/v1/clamps")
+def count_clamps() -> Response:
+    """Clamps along a glued edge, the force of each, and the other school's word on it."""
+    asked, catalog = read_query(_FORM), house().catalog
+    metric = asked["units"] == "mm"
+    name = asked.get("wood")
+    wood = wood_named(catalog, asked["region"], name) if name else None
+    stated = asked.get("pressure")
+    planned = clamping(
+        catalog,
+        asked["length"],
+        asked["thickness"],
+        pressure=Limit(stated, stated, from_label=True) if stated else None,
+        wood=wood,
+        clamp_force=asked.get("clamp_force"),
+    )
+    closed = catalog.glue_classes[JUST_CLOSED]
+    answer = {
+        **_shown(planned, metric),
+        "also_said": closed.statement,
+        "findings": [],
+        **carried(catalog, (*planned.rests_on, closed.row), planned.assumed),
+    }
+    return answered(answer, shown.folded(_lines(answer)))
+
+
+def _shown(planned: Clamping, metric: bool) -> dict[str, Any]:
+    return {
+        "clamps": planned.count,
+        "apart": {
+            "low": shown.length(planned.apart.low, metric),
+            "high": shown.length(planned.apart.high, metric),
+        },
+        "from_ends": {
+            "low": shown.length(planned.from_ends.low, metric),
+            "high": shown.length(planned.from_ends.high, metric),
+        },
+        "pressure_psi": {"low": float(planned.pressure.low), "high": float(planned.pressure.high)},
+        "glued_area_in2": shown.number(planned.area),
+        "force_lb": {"low": round(planned.force[0]), "high": round(planned.force[1])},
+        "force_each_lb": {
+            "low": round(planned.force_each[0]),
+            "high": round(planned.force_each[1]),
+        },
+    }
+
+
+def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
+    apart, ends, each = answer["apart"], answer["from_ends"], answer["force_each_lb"]
+    yield (
+        f"{answer['clamps']} clamps, {apart['low']['tape']} to {apart['high']['tape']} apart, "
+        f"the outer ones {ends['low']['tape']} to {ends['high']['tape']} from the ends"
+    )
+    force, psi = answer["force_lb"], answer["pressure_psi"]
+    yield (
+        f"  {shown.span(**psi)} psi makes {shown.span(**force)} lb in all, "
+        f"{shown.span(**each)} lb a clamp"
+    )
+    yield f"  {answer['also_said']}"
+    for text in answer["assumed"]:
+        yield f"assumed: {text}"
+    yield f"edition: {answer['edition']}"

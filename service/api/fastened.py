@@ -1,0 +1,232 @@
+"""How the advice for a joint looks in answers."""
+
+import re
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+from functools import lru_cache
+from typing import Any
+
+import orjson
+
+from service import quantities
+from service.api import found, shown
+from service.domain.advising import FIRST, SECOND, Advice, LengthJudged, Substitute
+from service.domain.candidates import kept
+from service.domain.catalog import Catalog
+from service.domain.gluing import clamp_time
+from service.domain.holding import CAUTION
+from service.domain.pilot_holes import HoleRange
+from service.domain.proposing import Option
+from service.domain.refastening import fields_of
+from service.domain.splitting import Distance
+
+Json = dict[str, Any]
+
+DRILL_STEP = Fraction(1, 64)
+
+
+@lru_cache(maxsize=4096)
+def size(inches: Fraction, metric: bool) -> Mapping[str, Any]:
+    """A length as every answer shows it; the same few come again and again."""
+    return shown.length(inches, metric)
+
+
+@lru_cache(maxsize=1024)
+def drill(inches: Fraction, metric: bool) -> Mapping[str, Any]:
+    """A diameter: drills go by sixty-fourths, which a tape does not show."""
+    return quantities.measured(inches, to=None if metric else DRILL_STEP, metric=metric)
+
+
+def head(advice: Advice) -> Json:
+    """What is said of this very joint."""
+    metric = advice.judged.around.metric
+    return {
+        "joint": advice.judged.joint.id,
+        "at": advice.judged.at,
+        "method": advice.judged.joint.method,
+        "verdict": advice.verdict,
+        "findings": [found.finding(finding, metric) for finding in advice.findings],
+    }
+
+
+def joint_in_list(advice: Advice, catalog: Catalog, design_values: bool) -> orjson.Fragment:
+    """The answer for one joint of several, as JSON."""
+    own = fields_as_text(head(advice), IN_LIST)
+    return orjson.Fragment(
+        b"{" + own + b"," + shared(advice, catalog, design_values, IN_LIST) + END
+    )
+
+
+def shared(advice: Advice, catalog: Catalog, design_values: bool, deeper: int) -> bytes:
+    """What joints that are alike have in common, with the names of this one's parts: fields of a
+    JSON object. They are put into text once, as that takes longer than finding them."""
+    pieces = kept(
+        catalog,
+        ("shown", design_values, deeper, advice.suggestions.number),
+        lambda: NAME.split(fields_as_text(suggestions(advice, catalog, design_values), deeper)),
+    )
+    joint = advice.judged.joint  # ids hold nothing that JSON would have to escape
+    names = {FIRST_TEXT: joint.through.encode(), SECOND_TEXT: joint.into.encode()}
+    return b"".join(names.get(piece, piece) for piece in pieces)
+
+
+def fields_as_text(value: Json, deeper: int) -> bytes:
+    """The fields of a JSON object, without its braces, so many spaces deeper than by itself."""
+    text = orjson.dumps(value, option=orjson.OPT_INDENT_2).removeprefix(b"{").removesuffix(b"\n}")
+    return text.replace(b"\n", b"\n" + b" " * deeper)
+
+
+IN_LIST = 4  # spaces: an object in a list of the answer
+END = b"\n    }"
+FIRST_TEXT, SECOND_TEXT = FIRST.encode(), SECOND.encode()
+NAME = re.compile(b"(" + FIRST_TEXT + b"|" + SECOND_TEXT + b")")
+
+
+def suggestions(advice: Advice, catalog: Catalog, design_values: bool) -> Json:
+    """What joints that are alike have in common."""
+    metric, told = advice.judged.around.metric, advice.suggestions
+    return {
+        "options": [option(one, catalog, metric, design_values) for one in told.options],
+        "lengths": [_length(one, metric) for one in told.lengths],
+        "ruled_out": [{"method": one.method, "why": one.why} for one in told.ruled_out],
+        "substitutes": [
+            _substitute(one, catalog, metric, design_values) for one in told.substitutes
+        ],
+        "cautions": list(told.cautions),
+    }
+
+
+def option(one: Option, catalog: Catalog, metric: bool, design_values: bool) -> Json:
+    """One way to fasten the joint, complete."""
+    fixing, drilled, apart = one.choice.fixing, one.drilling, one.distances
+    return {
+        "rank": one.rank,
+        "method": one.method,
+        "type": one.type,
+        "gauge": fixing.gauge,
+        "diameter": None if fixing.diameter is None else drill(fixing.diameter, metric),
+        "length": _size(fixing.length, metric),
+        "slope": fixing.slope or None,
+        "count": one.row.count or None,
+        "spacing": _size(one.row.spacing, metric) if one.row.spacing else None,
+        "along": _size(one.row.width, metric),
+        "end_distance": _distance(apart.end, metric) if apart else None,
+        "edge_distance": _distance(apart.edge, metric) if apart else None,
+        "pilot": _hole(drilled.pilot, metric) if drilled else None,
+        "pilot_needed": f"{drilled.need}: {drilled.why}" if drilled else None,
+        "clearance_hole": _hole(drilled.clearance, metric) if drilled else None,
+        "countersink": _hole(drilled.countersink, metric) if drilled else None,
+        "thread": fixing.thread,
+        "coating": fixing.coating,
+        "bite": _size(one.here.bite, metric) if one.here else None,
+        "tip_clearance": _size(one.thin.clear, metric) if one.thin else None,
+        "glue": None if fixing.glue == "none" else fixing.glue,
+        "clamp_time": _clamp_time(fixing.glue, catalog),
+        "tools": list(one.choice.tools),
+        "compare_strength": _compared(one, design_values),
+        "usual": [size(length, metric) for length in one.usual[0]],
+        "why": one.why,
+        "in_a_build": fields_of(fixing, metric),
+        "rests_on": list(one.rests_on),
+    }
+
+
+def _size(inches: Fraction | None, metric: bool) -> Mapping[str, Any] | None:
+    return None if inches is None else size(inches, metric)
+
+
+def _distance(distance: Distance, metric: bool) -> Json:
+    return {"least": size(distance.least, metric), "advised": size(distance.advised, metric)}
+
+
+def _hole(hole: HoleRange | None, metric: bool) -> Json | None:
+    if hole is None:
+        return None
+    return {
+        "low": drill(hole.low, metric),
+        "usual": drill(hole.usual, metric),
+        "high": drill(hole.high, metric),
+    }
+
+
+def _clamp_time(glue: str | None, catalog: Catalog) -> Json | None:
+    kind = catalog.glues.get(glue or "")
+    limit = clamp_time(kind) if kind else None
+    if limit is None:
+        return None
+    return {"low": f"{shown.number(limit.low):g} min", "high": f"{shown.number(limit.high):g} min"}
+
+
+def _compared(one: Option, design_values: bool) -> Json:
+    """Ratios between the options; pounds only where asked for, with what they are not."""
+    compared = one.compared
+    told: Json = {
+        "sideways": _ratio(compared.sideways),
+        "pulled_out": _ratio(compared.pulled),
+        "why_not": list(compared.why_not),
+    }
+    if design_values and (one.hold.sheared or one.hold.pulled):
+        told["design_value_each"] = {
+            "sideways_lb": _pounds(one.hold.sheared),
+            "pulled_out_lb": _pounds(one.hold.pulled),
+            "caution": CAUTION,
+        }
+    return told
+
+
+def _ratio(value: float | None) -> float | None:
+    return None if value is None else round(value, 2)
+
+
+def _pounds(value: float | None) -> int | None:
+    return None if value is None else round(value)
+
+
+def _length(one: LengthJudged, metric: bool) -> Json:
+    return {
+        "length": size(one.length, metric),
+        "bite": _size(one.bite, metric),
+        "tip_clearance": _size(one.clear, metric),
+        "verdict": one.verdict,
+        "why": one.why,
+    }
+
+
+def _substitute(one: Substitute, catalog: Catalog, metric: bool, design_values: bool) -> Json:
+    told = option(one.option, catalog, metric, design_values) if one.option else None
+    return {"without": one.without, "option": told}
+
+
+def lines(answer: Mapping[str, Any], judged: str | None, choosing: bool) -> Iterator[str]:
+    """Three to six lines: what is asked about, the best ways, what is out, what to mind."""
+    for finding in answer["findings"][:1]:
+        yield f"{judged or 'this joint'}: {finding['detail']}"
+    if judged and not answer["findings"]:
+        yield f"{judged}: nothing is found against it"
+    if choosing:
+        told = (f"{one['length']['tape']} {one['verdict']}" for one in answer["lengths"])
+        yield f"lengths: {', '.join(told)}"
+    options = answer["options"]
+    if options:
+        yield f"best: {_in_words(options[0])}. {options[0]['why']}"
+    if len(options) > 1:
+        yield "or: " + "; ".join(_in_words(one) for one in options[1:4])
+    out = [f"{one['method']} ({one['why']})" for one in answer["ruled_out"]]
+    if out:
+        yield "not: " + "; ".join(out)
+    assumed = "; ".join(answer["assumed"])
+    yield f"assumed: {assumed}; edition: {answer['edition']}"
+    if not options:
+        yield "nothing that is made fits: change the thickness of a part, or turn the joint"
+
+
+def _in_words(one: Mapping[str, Any]) -> str:
+    if one["length"] is None:
+        return f"{one['method']} ({one['glue']}), clamped"
+    gauge = f"#{one['gauge']} " if one["gauge"] and one["method"] == "screw" else ""
+    words = f"{one['count']} x {gauge}{one['type']} {one['length']['tape']}"
+    if one["slope"]:
+        words += f" at {one['slope']:g} degrees"
+    if one["pilot"] and one["in_a_build"].get("pilot"):
+        words += f", pilot {one['pilot']['usual']['tape']}"
+    return words + (f", {one['glue']}" if one["glue"] else "")

@@ -1,0 +1,116 @@
+"""POST and GET /v1/fasteners: what holds it?"""
+
+from collections.abc import Iterable
+from typing import Any
+
+import orjson
+from flask import Blueprint, Response, request
+
+from service.api import fastened
+from service.api.answers import MEDIA_TYPES, as_json, carried, chosen_form
+from service.api.asked_joint import AskedJoint, JointQuery, as_build
+from service.api.bodies import read_json
+from service.api.documents.fields import Word
+from service.api.house import house
+from service.api.parameters import QueryForm, read_query
+from service.api.reading import read_as
+from service.domain.advising import Advice, advise
+from service.domain.candidates import kept
+from service.domain.checking import NEVER_JUDGED, unjudged_uses
+from service.domain.resolving import ResolvedBuild, resolve
+
+routes = Blueprint("fasteners", __name__)
+
+
+class FastenersQuery(QueryForm):
+    """Whether design values are wanted beside the ratios."""
+
+    design_values = Word("true", "false", load_default="false")
+
+
+_BUILD, _JOINT = FastenersQuery(), JointQuery()
+
+
+@routes.post("/v1/fasteners")
+def fasten_a_build() -> Response:
+    """Every joint of a build: ranked fastenings, what is out, and what the plan says judged."""
+    asked = read_query(_BUILD)
+    chosen_form("json")
+    catalog = house().catalog
+    resolved = resolve(read_as(house().build_form, read_json(request)), catalog)
+    advice = advise(resolved)
+    wanted = asked["design_values"] == "true"
+    return as_json({
+        "joints": [fastened.joint_in_list(one, catalog, wanted) for one in advice],
+        "not_judged": _not_judged(resolved),
+        **_carried(resolved, advice),
+    })  # fmt: skip
+
+
+@routes.get("/v1/fasteners")
+def fasten_a_joint() -> Response:
+    """One joint by its two stocks: which fastener, how long, how many; or is this one right?"""
+    form = chosen_form("json", "text")
+    question = ("question", form, request.query_string)
+    content = kept(house().catalog, question, lambda: _answered(form))
+    response = Response(content, mimetype=MEDIA_TYPES[form])
+    response.vary.add("Accept")
+    return response
+
+
+def _answered(form: str) -> bytes:
+    """The answer for one joint, as JSON or as a few lines. What joints share is text already."""
+    asked: AskedJoint = read_query(_JOINT)
+    catalog = house().catalog
+    resolved = resolve(as_build(asked, catalog), catalog, asked.wishes)
+    advice = advise(resolved, asked.lengths)
+    own = fastened.head(advice[0])
+    carries = _carried(resolved, advice)
+    carries["assumed"] = [*asked.assumed, *carries["assumed"]]
+    told = {
+        "method": own["method"],
+        "verdict": own["verdict"],
+        "findings": [_at_parameter(finding) for finding in own["findings"]],
+        "not_judged": _not_judged(resolved),
+        **carries,
+    }
+    shared = fastened.shared(advice[0], catalog, asked.design_values, 0)
+    if form == "json":
+        return b"{" + fastened.fields_as_text(told, 0) + b"," + shared + b"\n}\n"
+    whole = {**told, **orjson.loads(b"{" + shared + b"}")}
+    lines = fastened.lines(whole, asked.fastener_said, bool(asked.lengths))
+    return "".join(f"{line}\n" for line in lines).encode()
+
+
+PARAMETERS = {
+    "fastener/length": "fastener",
+    "fastener/gauge": "fastener",
+    "fastener/diameter": "fastener",
+    "fastener/thread": "thread",
+    "fastener/coating": "coating",
+    "": "method",
+}
+
+
+def _at_parameter(finding: dict[str, Any]) -> dict[str, Any]:
+    """A finding of the one joint, at the parameter that says what it is about."""
+    field = finding["at"].removeprefix("#/joints/0").lstrip("/")
+    rest = {name: value for name, value in finding.items() if name not in ("at", "also_at")}
+    if rest["mend"]:
+        rest["mend"] = {"words": rest["mend"]["words"], "patch": None}  # there is no document
+    return {"parameter": PARAMETERS.get(field, field), **rest}
+
+
+def _not_judged(resolved: ResolvedBuild) -> list[str]:
+    refused = [
+        f"strength, stability and gaps for {use}: separate standards apply"
+        for use in unjudged_uses(resolved)
+    ]
+    return [*refused, *NEVER_JUDGED]
+
+
+def _carried(resolved: ResolvedBuild, advice: Iterable[Advice]) -> dict[str, Any]:
+    rows = dict.fromkeys(row for one in advice for row in one.rests_on)
+    said = dict.fromkeys([*resolved.assumed, *(text for one in advice for text in one.assumed)])
+    named = [source for one in advice for f in one.findings for source in f.sources]
+    return carried(resolved.catalog, rows, said, dict.fromkeys(named))

@@ -1,0 +1,57 @@
+"""What is wrong with a way to fasten a joint: the same judgment for plans and for proposals.
+
+One mistake gives one flaw: what follows from it is left out.
+"""
+
+from collections.abc import Iterator
+
+from service.domain.fixing import DRIVEN, TIPPED, Fixing
+from service.domain.grain import of_weather, of_wood
+from service.domain.meeting import Meeting
+from service.domain.reach import of_sizes
+from service.domain.surroundings import Flaw, Surroundings, said
+
+LONGEST = 12  # in; longer than any screw, nail or dowel of a furniture shop; own
+
+
+def flaws(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
+    """Everything wrong with a fixing, the causes only."""
+    contradiction = next(contradictions(meeting, fixing), None)
+    if contradiction:
+        yield contradiction
+        return
+    yield from of_sizes(meeting, fixing, around)
+    yield from of_wood(meeting, fixing, around)
+    yield from of_weather(meeting, fixing, around)
+
+
+def is_sound(meeting: Meeting, fixing: Fixing, around: Surroundings) -> bool:
+    """Whether a check would give no fault and no warning."""
+    return all(flaw.severity == "note" for flaw in flaws(meeting, fixing, around))
+
+
+def contradictions(meeting: Meeting, fixing: Fixing) -> Iterator[Flaw]:
+    """A method that the joint itself rules out."""
+    through = meeting.through
+    told = None
+    if fixing.method == "pocket-screw" and through.surface == "face":
+        told = (
+            f"A pocket is drilled into a face and comes out of an edge or an end; {through.name} "
+            "touches with its face."
+        )
+    elif fixing.method in DRIVEN and through.surface == "end" and not fixing.slope:
+        told = (
+            f"A straight {said(fixing.method)} would have to pass the whole length of "
+            f"{through.name}, which touches with its end."
+        )
+    elif fixing.method in ("glue", "loose") and fixing.has_fastener:
+        told = f"The method is {fixing.method}, yet a fastener is named."
+    elif fixing.method == "glue" and fixing.glue == "none":
+        told = "The method is glue, and the glue is none."
+    elif fixing.method == "loose" and fixing.glue not in (None, "none"):
+        told = "The method is loose, yet a glue is named."
+    if told:
+        yield Flaw("mismatch", "warn", "method", told, {"method": fixing.method})
+    elif fixing.length is not None and fixing.length > LONGEST and fixing.method in TIPPED:
+        told = f"No {said(fixing.method)} over {LONGEST} inches is made for wood like this."
+        yield Flaw("mismatch", "warn", "fastener/length", told, {"method": fixing.method})

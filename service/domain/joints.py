@@ -1,0 +1,151 @@
+"""Every joint of a build: its two parts, what the plan says of it, and what is wrong with it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from service.domain.build import Joint
+from service.domain.catalog import Catalog, Interval
+from service.domain.choosing import Want
+from service.domain.fixing import Fixing, fixing_of
+from service.domain.flaws import flaws
+from service.domain.meeting import WALL, Meeting, Side, meet
+from service.domain.parts import ResolvedPart
+from service.domain.stocks import Sizing
+from service.domain.surroundings import MARGIN, Flaw, Surroundings
+from service.domain.tooling import tools_of
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What a question about joints may say besides the build: inches.
+
+    `keep` is the wood to leave past a point, `across` the width of the joint.
+    """
+
+    keep: Fraction = MARGIN
+    across: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedJoint:
+    """A joint, and what is wrong with it. `meeting` is None where nothing can be said."""
+
+    index: int
+    joint: Joint
+    meeting: Meeting | None
+    fixing: Fixing | None
+    flaws: tuple[Flaw, ...]
+    want: Want
+    around: Surroundings
+    key: tuple[object, ...] = ()
+
+    @property
+    def at(self) -> str:
+        return f"#/joints/{self.index}"
+
+
+def judge_joints(
+    sizing: Sizing, by_id: Mapping[str, ResolvedPart], wishes: Wishes
+) -> tuple[JudgedJoint, ...]:
+    """Every joint of the build, in its order."""
+    build, catalog = sizing.build, sizing.catalog
+    around = Surroundings(catalog, build.place.where, build.units == "mm", wishes.keep)
+    treated = {id: bool(sizing.note_for(part.part).treated) for id, part in by_id.items()}
+    tools = tools_of(build.shop.tools, build.region, catalog)
+    visible = {id: "front" in part.part.shows for id, part in by_id.items()}
+    judged = []
+    for index, joint in enumerate(build.joints):
+        want = Want(
+            tools=tools,
+            glue="none" if joint.lets_move else glue_key(joint.glue, build.region, catalog),
+            visible=visible.get(joint.through, False),
+            across=wishes.across,
+            sunk=joint.sunk or Want(tools).sunk,
+            slope=joint.slope or 0.0,
+            edge_distance=joint.edge_distance,
+        )
+        judged.append(judge_joint(index, joint, meet(joint, by_id, treated), want, around))
+    return tuple(judged)
+
+
+def glue_key(name: str | None, region: str, catalog: Catalog) -> str | None:
+    """The kind of glue that a name stands for; ``none`` stays what it is."""
+    if name is None or name == "none":
+        return name
+    return catalog.key("glue", region, name) or name
+
+
+def judge_joint(
+    index: int, joint: Joint, meeting: Meeting | None, want: Want, around: Surroundings
+) -> JudgedJoint:
+    """One joint. Nothing grave is found where the surface entered, or the method, is not said."""
+    fixing = fixing_of(joint, around.catalog)
+    key = alike(joint, meeting, fixing, want, around)
+    if meeting is None or fixing is None:
+        return JudgedJoint(index, joint, meeting, fixing, (), want, around, key)
+    found = tuple(flaws(meeting, fixing, around))
+    if not meeting.enters_stated or joint.method is None:
+        found = tuple(replace(flaw, severity="note") for flaw in found)
+    return JudgedJoint(index, joint, meeting, fixing, found, want, around, key)
+
+
+def alike(
+    joint: Joint,
+    meeting: Meeting | None,
+    fixing: Fixing | None,
+    want: Want,
+    around: Surroundings,
+) -> tuple[object, ...]:
+    """What two joints must share for the same to be said of both, but for the parts' names.
+
+    Fractions are taken apart: whole numbers are quicker to look up.
+    """
+    if meeting is None:
+        return (None, joint.into == WALL, joint.method)
+    stated: tuple[object, ...] = ()
+    if fixing is not None:
+        stated = (
+            fixing.method, *ratio(fixing.length), *ratio(fixing.diameter), fixing.gauge,
+            fixing.thread, fixing.coating, fixing.pilot, *ratio(fixing.end_distance),
+            fixing.has_fastener,
+        )  # fmt: skip
+    return (
+        *of_side(meeting.through), *of_side(meeting.into), *ratio(meeting.layers), meeting.lean,
+        *sizes(meeting.lean_across), meeting.enters_stated, *stated, joint.method,
+        joint.crosses == 0, joint.lets_move, want.tools, want.glue, joint.glue, want.visible,
+        *ratio(want.across), *ratio(want.sunk), want.slope, *ratio(want.edge_distance),
+        around.where, around.metric, *ratio(around.keep),
+    )  # fmt: skip
+
+
+def of_side(side: Side) -> tuple[object, ...]:
+    """A part without its name."""
+    return (
+        side.surface, *sizes(side.thickness), *sizes(side.depth), *sizes(side.narrow),
+        *sizes(side.wide), side.panel, side.wood.key if side.wood else None, side.treated,
+        *side.rests_on,
+    )  # fmt: skip
+
+
+def sizes(interval: Interval | None) -> tuple[int, ...]:
+    """An interval in whole numbers."""
+    if interval is None:
+        return ()
+    if interval.low is interval.high:
+        return interval.low.as_integer_ratio()
+    return (*ratio(interval.low), *ratio(interval.listed), *ratio(interval.high))
+
+
+def ratio(size: Fraction | None) -> tuple[int, ...]:
+    """A fraction in whole numbers."""
+    return (0,) if size is None else size.as_integer_ratio()
+
+
+def can_propose(judged: JudgedJoint) -> bool:
+    """Whether the joint is one that fasteners hold: not a wall, a hinge or a fit left loose."""
+    return (
+        judged.meeting is not None
+        and judged.joint.into != WALL
+        and judged.joint.method not in ("hinge", "loose", "lap", "clip", "bolt")
+    )

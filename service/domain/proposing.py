@@ -1,0 +1,282 @@
+"""The fastenings that suit a joint, ranked, each complete; and the ones that are out, with why."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from service.domain.candidates import METHODS, Made, kept
+from service.domain.choosing import Choice, RuledOut, Want, choose
+from service.domain.counting import Row, row_of
+from service.domain.driving import Driven
+from service.domain.fasteners import NailSize, ScrewSize
+from service.domain.fixing import DRIVEN, NONE, Fixing, placed
+from service.domain.grain import standing
+from service.domain.gravity import Gravity, assigned_gravity
+from service.domain.holding import Hold, Seat, nail_hold, screw_hold
+from service.domain.meeting import Meeting, Side
+from service.domain.pilot_holes import Drilling, drilling
+from service.domain.splitting import Distances, distances
+from service.domain.surroundings import Surroundings, said
+
+# Methods from the likeliest to the least, by how the parts meet. Own judgment, from practice: what
+# pulls a joint together comes first, then what glue needs only to be held by.
+ORDER = {
+    ("face", "face"): ("screw", "brad", "glue", "finish-nail", "nail", "staple", "pocket-screw"),
+    ("face", "edge"): ("screw", "brad", "finish-nail", "dowel", "glue", "nail", "staple"),
+    ("face", "end"): ("screw", "finish-nail", "brad", "dowel", "nail", "staple"),
+    ("edge", "face"): ("pocket-screw", "glue", "dowel", "screw", "finish-nail", "nail", "brad"),
+    ("edge", "edge"): ("glue", "dowel", "pocket-screw", "screw", "finish-nail", "nail", "brad"),
+    ("edge", "end"): ("dowel", "screw", "finish-nail", "nail", "brad", "pocket-screw"),
+    ("end", "face"): ("pocket-screw", "dowel", "glue", "finish-nail", "screw", "nail", "brad"),
+    ("end", "edge"): ("pocket-screw", "dowel", "glue", "finish-nail", "screw", "nail", "brad"),
+    ("end", "end"): ("dowel", "finish-nail", "screw", "brad", "nail", "pocket-screw"),
+}
+THIN_PANEL = Fraction(3, 8)
+THIN_PANEL_ORDER = ("brad", "staple", "screw", "finish-nail", "nail", "glue")
+SHOWS = frozenset({"screw", "nail", "staple"})  # heads that are seen
+REASONS = {
+    "screw": "it pulls the parts together and comes apart again",
+    "pocket-screw": "it pulls an end tight without a clamp, and hides on the back",
+    "dowel": "nothing shows, and it stands where screws find only end grain",
+    "brad": "the glue holds, and the brads keep it while it sets",
+    "finish-nail": "it goes in by hand and its head sinks out of sight",
+    "nail": "it is quick and cheap; its head stays in sight",
+    "staple": "two legs hold a thin panel without splitting it",
+    "glue": "long grain on long grain is as strong as the wood",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """Strength against the strongest option, for comparing only; None where no value exists."""
+
+    sideways: float | None
+    pulled: float | None
+    why_not: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One way to fasten the joint, complete."""
+
+    rank: int
+    choice: Choice
+    row: Row
+    here: Driven | None
+    thin: Driven | None
+    distances: Distances | None
+    drilling: Drilling | None
+    hold: Hold
+    compared: Compared
+    usual: tuple[tuple[Fraction, ...], tuple[str, ...]]
+    why: str
+    rests_on: tuple[str, ...]
+
+    @property
+    def method(self) -> str:
+        return self.choice.fixing.method
+
+    @property
+    def type(self) -> str:
+        return self.choice.made.type if self.choice.made else said(self.method)
+
+
+@dataclass(frozen=True, slots=True)
+class Proposed:
+    """The options, best first, and what is ruled out."""
+
+    options: tuple[Option, ...]
+    ruled_out: tuple[RuledOut, ...]
+
+
+def ordered(meeting: Meeting, want: Want) -> tuple[str, ...]:
+    """Every method, the likeliest first; heads that would be seen come last where they show."""
+    through = meeting.through
+    thin = through.surface == "face" and through.thickness.listed <= THIN_PANEL
+    order = ORDER[through.surface, meeting.into.surface]
+    if thin and meeting.into.surface != "end":
+        order = THIN_PANEL_ORDER
+    order = (*order, *(method for method in METHODS if method not in order))
+    if want.visible:
+        order = tuple(sorted(order, key=lambda method: method in SHOWS))
+    return order
+
+
+def propose(meeting: Meeting, want: Want, around: Surroundings) -> Proposed:
+    """Every method tried: what is sound, ranked; and why the others are out."""
+    found = [choose(meeting, method, want, around) for method in ordered(meeting, want)]
+    choices = [one for one in found if isinstance(one, Choice)]
+    options = tuple(complete(meeting, choices, want, around))
+    return Proposed(options, tuple(one for one in found if isinstance(one, RuledOut)))
+
+
+def best(meeting: Meeting, want: Want, around: Surroundings) -> Choice | None:
+    """The first method that is sound, without its details."""
+    for method in ordered(meeting, want):
+        found = choose(meeting, method, want, around)
+        if isinstance(found, Choice):
+            return found
+    return None
+
+
+def complete(
+    meeting: Meeting, choices: list[Choice], want: Want, around: Surroundings
+) -> Iterator[Option]:
+    """Choices with everything that follows from them."""
+    rows = [count(meeting, choice, want, around) for choice in choices]
+    holds = [hold_of(meeting, choice, around) for choice in choices]
+    totals = [(total(h.sheared, r), total(h.pulled, r)) for h, r in zip(holds, rows, strict=True)]
+    most = tuple(max((t[n] or 0.0 for t in totals), default=0.0) for n in (0, 1))
+    for n, choice in enumerate(choices):
+        made, fixing = choice.made, choice.fixing
+        here = placed(meeting, fixing)
+        ratios = [value / top if value and top else None for value, top in
+                  zip(totals[n], most, strict=True)]  # fmt: skip
+        drilled = drilling_for(meeting, choice, around)
+        yield Option(
+            rank=n + 1,
+            choice=choice,
+            row=rows[n],
+            here=here,
+            thin=placed(meeting, fixing, thin=True),
+            distances=spaced(meeting, choice, around) if made else None,
+            drilling=drilled,
+            hold=holds[n],
+            compared=Compared(ratios[0], ratios[1], holds[n].why_not),
+            usual=usual_lengths(meeting, fixing, around),
+            why=reason(meeting, choice, rows[n], here, around),
+            rests_on=(*(made.rests_on if made else ()), *(drilled.rests_on if drilled else ())),
+        )
+
+
+def total(each: float | None, row: Row) -> float | None:
+    """Pounds of all fasteners of a row, for comparing."""
+    return None if each is None else each * row.count
+
+
+def count(meeting: Meeting, choice: Choice, want: Want, around: Surroundings) -> Row:
+    """How many, and how far apart."""
+    if choice.made is None:
+        return Row(row_of(meeting, "glue", want.across, NONE).width, 0, NONE, NONE)
+    return row_of(meeting, choice.fixing.method, want.across, NONE)
+
+
+def spaced(meeting: Meeting, choice: Choice, around: Surroundings) -> Distances:
+    """Distances from ends and edges, and between fasteners."""
+    spot = standing(meeting, choice.fixing)
+    return kept(around.catalog, ("distances", spot), lambda: distances(around.catalog, spot))
+
+
+def drilling_for(meeting: Meeting, choice: Choice, around: Surroundings) -> Drilling | None:
+    """What to drill for a screw; a pocket jig drills its own holes."""
+    size = choice.made.size if choice.made else None
+    if not isinstance(size, ScrewSize):
+        return None
+    into = meeting.into
+    wood, spot = into.wood, into.surface
+    return kept(
+        around.catalog,
+        ("drilling", size.key, wood.key if wood else None, spot),
+        lambda: drilling(around.catalog, size, wood, spot),
+    )
+
+
+def gravity_of(side: Side, around: Surroundings) -> Gravity | None:
+    """The gravity that connection design assigns to a part's wood."""
+    wood = side.wood
+    return kept(
+        around.catalog,
+        ("gravity", wood.key if wood else None),
+        lambda: assigned_gravity(around.catalog, wood),
+    )
+
+
+NO_VALUE = {
+    "pocket-screw": "pocket screws: connection design has no value for them",
+    "brad": "brads only hold while glue sets: no value",
+    "staple": "staples of this kind: no value",
+    "dowel": "glued dowels: connection design has no value for them",
+    "glue": "glue is never summed with fasteners, nor compared with them here",
+}
+
+
+def hold_of(meeting: Meeting, choice: Choice, around: Surroundings) -> Hold:
+    """What one fastener resists by connection design, where that has a value."""
+    fixing, made = choice.fixing, choice.made
+    here = placed(meeting, fixing)
+    if fixing.method in NO_VALUE or made is None or here is None or fixing.length is None:
+        return Hold(why_not=(NO_VALUE.get(fixing.method, "no value"),))
+    if fixing.slope:
+        return Hold(why_not=("driven at a slope: not compared",))
+    return kept(
+        around.catalog,
+        (
+            "hold", fixing.method, made.type, made.diameter, fixing.length, here.bite,
+            meeting.into.surface, _wood(meeting.through), _wood(meeting.into),
+            meeting.into.into_panel_edge,
+        ),
+        lambda: _hold(meeting, made, fixing.length or NONE, here.bite, around),
+    )  # fmt: skip
+
+
+def _wood(side: Side) -> str | None:
+    return side.wood.key if side.wood else None
+
+
+def _hold(
+    meeting: Meeting, made: Made, length: Fraction, bite: Fraction, around: Surroundings
+) -> Hold:
+    size = made.size
+    thread = size.thread_length(length) if isinstance(size, ScrewSize) else bite
+    seat = Seat(
+        passed=length - bite,
+        bite=bite,
+        thread=min(thread, bite),
+        enters=meeting.into.surface,
+        side=gravity_of(meeting.through, around),
+        main=gravity_of(meeting.into, around),
+        into_panel=meeting.into.panel is not None,
+    )
+    if isinstance(size, ScrewSize):
+        return screw_hold(around.catalog, size, seat)
+    if isinstance(size, NailSize):
+        return nail_hold(around.catalog, size, seat)
+    return Hold(why_not=("no value",))
+
+
+def usual_lengths(
+    meeting: Meeting, fixing: Fixing, around: Surroundings
+) -> tuple[tuple[Fraction, ...], tuple[str, ...]]:
+    """Lengths that rules of thumb name for the part passed, and their rows: shown, never used."""
+    if fixing.method == "pocket-screw":
+        told = around.catalog.fasteners.pocket_lengths(meeting.through.thickness.listed)
+        lengths = [length for row in told for length in row.lengths]
+        return tuple(dict.fromkeys(lengths)), tuple(row.row for row in told)
+    rule = around.catalog.practice.get("screw-length.face-to-face")
+    passed = meeting.passed
+    if fixing.method != "screw" or rule is None or passed is None or fixing.slope:
+        return (), ()
+    if rule.low is None or rule.high is None:
+        return (), ()
+    return (rule.low * passed.listed, rule.high * passed.listed), (rule.row,)
+
+
+def reason(
+    meeting: Meeting, choice: Choice, row: Row, here: Driven | None, around: Surroundings
+) -> str:
+    """One sentence on the option, with its own numbers."""
+    fixing = choice.fixing
+    why = REASONS[fixing.method]
+    if fixing.method in DRIVEN and meeting.through.surface == "end":
+        why = "driven at a slope it needs no jig and no clamp"
+    elif meeting.into.surface == "end" and fixing.method in ("screw", "finish-nail", "nail"):
+        why = "end grain holds little, so it goes in deep"
+    elif fixing.method == "glue" and (meeting.through.panel or meeting.into.panel):
+        why = "glue holds the whole of a panel's surface"
+    if here is None or fixing.length is None:
+        return f"{why[0].upper()}{why[1:]} along {around.say(row.width)} of joint."
+    many = f"{row.count} of {around.say(fixing.length)}"
+    return (
+        f"{many} bite {around.say(here.bite)} of {meeting.into.name} and stop "
+        f"{around.say(here.clear)} short of coming out: {why}."
+    )
