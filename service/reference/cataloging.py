@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from sqlalchemy import Engine
 
-from service.domain.catalog import Catalog, Cited, Source
+from service.domain.catalog import Catalog, Cited, PanelSize, Source, Wood
 from service.reference import gluing, sources
 from service.reference.columns import Sourced, cited_as
 from service.reference.finishing import (
@@ -53,18 +53,12 @@ def read_catalog(engine: Engine) -> Catalog:
 def catalog_of(rows: Rows) -> Catalog:
     """The catalog from rows that have been read. Only preferred rows count, but for saws:
     shops disagree on distances, and a rule may speak of the whole range."""
-    species = species_woods(rows.preferred(Species), rows.preferred(SpeciesValue))
-    groups = group_woods(rows.preferred(WoodGroup), rows.preferred(GroupValue), species)
     panels = panel_sizes(rows.preferred(Panel))
     return Catalog(
         edition=rows.edition,
         boards=board_sizes(rows.preferred(LumberSize), rows.preferred(SizeTolerance)),
         panels=panels,
-        woods={
-            **species,
-            **groups,
-            **panel_woods(panels, panel_densities(rows.preferred(PanelValue))),
-        },
+        woods=_woods(rows, panels),
         saws=saw_limits(rows.of(SawRow)),
         practice=practice_rules(rows.preferred(PracticeRule)),
         standing=standing_practice(rows.preferred(StandingPractice)),
@@ -93,6 +87,14 @@ def catalog_of(rows: Rows) -> Catalog:
         cited=_cited(rows),
         sources=_sources(rows),
     )
+
+
+def _woods(rows: Rows, panels: tuple[PanelSize, ...]) -> Mapping[str, Wood]:
+    """Species, the groups that they are sold in, and panel materials."""
+    species = species_woods(rows.preferred(Species), rows.preferred(SpeciesValue))
+    groups = group_woods(rows.preferred(WoodGroup), rows.preferred(GroupValue), species)
+    sheets = panel_woods(panels, panel_densities(rows.preferred(PanelValue)))
+    return {**species, **groups, **sheets}
 
 
 def _names(rows: Rows) -> Mapping[tuple[str, str, str], str]:

@@ -109,5 +109,14 @@ QUESTIONS = (
         for line in SHAPES
     ),
     Question("spacing", "/v1/spacing?within=36&pieces=5&piece=1.5", 4),
+    Question("sag", "/v1/sag?stock=1x8&span=36&load=8lb&wood=spf&stays=yes", 4),
+    Question("sag with a lip", "/v1/sag?stock=1x10&load=18lb/ft&wood=red+oak&lip=1x2", 4),
+    Question("movement", "/v1/movement?wood=spf&width=12&humidity=30,60", 4),
+    Question("moisture", "/v1/moisture?humidity=30,60&temperature=70F", 4),
+    Question("tip-over", "/v1/tip-over?height=40&depth=12&weight=60lb&kind=dresser", 4),
+    Question("hanging", "/v1/hanging?rail=36&studs=16&through=3/4&screw=3&load=40lb&depth=12&arm=10", 4),
+    Question("weight", "/v1/weight?stock=2x4&length=8ft&wood=spf&count=3", 4),
+    Question("coverage", "/v1/coverage?finish=water-polyurethane&area=20ft2", 4),
+    Question("estimate of 40 parts", "/v1/estimate", 60, body=forty_parts(), times=30),
     Question("why", "/v1/why/run.tight", 4),
 )

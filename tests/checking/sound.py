@@ -101,7 +101,7 @@ def shelf_on_a_wall(random: Random) -> Json:
         ],
         "joints": [
             {**joint("ledge", "hanger", random), "touches": "face", "enters": "edge",
-             "crosses": "0", "method": "screw", "count": 4},
+             "crosses": "0", "method": "screw", "count": 4, "glue": "pva-water-resistant"},
             {"id": "to-wall", "through": "hanger", "into": "wall", "method": "screw", "count": 3,
              "fastener": {"gauge": 10, "length": text(past, random)}, "glue": "none"},
         ],
