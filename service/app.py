@@ -8,18 +8,29 @@ from sqlalchemy import Engine
 from sqlalchemy.exc import SQLAlchemyError
 
 from service.api import (
+    angles,
     board_feet,
     check,
     clamps,
+    coverage,
     cut_plan,
+    estimate,
     fasteners,
     front,
     glue_up,
+    hanging,
     health,
     measure,
+    moisture,
+    movement,
     pilot_holes,
+    resize,
+    sag,
     sizes,
+    spacing,
     tables,
+    tip_over,
+    weight,
     why,
 )
 from service.api.documents.build import BuildForm
@@ -33,18 +44,29 @@ from service.reference.reading import read_rows
 from service.settings import Settings, read_settings
 
 BLUEPRINTS = (
+    angles,
     board_feet,
     check,
     clamps,
+    coverage,
     cut_plan,
+    estimate,
     fasteners,
     front,
     glue_up,
+    hanging,
     health,
     measure,
+    moisture,
+    movement,
     pilot_holes,
+    resize,
+    sag,
     sizes,
+    spacing,
     tables,
+    tip_over,
+    weight,
     why,
 )
 

@@ -1,6 +1,6 @@
 """Values to bytes: JSON for programs and curl, text for people, CSV for spreadsheets."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from decimal import Decimal
 from typing import Any
 
@@ -15,6 +15,7 @@ MEDIA_TYPES = {
     "text": "text/plain",
     "csv": "text/csv",
     "html": "text/html",
+    "svg": "image/svg+xml",
 }
 PAGE_POLICY = (
     "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; "
@@ -76,6 +77,21 @@ def as_page(html: str) -> Response:
 def answered(value: Mapping[str, Any], lines: Iterable[str]) -> Response:
     """An answer to a one-line question, in JSON or in text as asked."""
     response = as_text(lines) if chosen_form("json", "text") == "text" else as_json(value)
+    response.vary.add("Accept")
+    return response
+
+
+def content_in(form: str, forms: Mapping[str, Callable[[], Any]]) -> bytes:
+    """An answer in one of several forms, only that one made: json, text or svg."""
+    made = forms[form]()
+    if form == "json":
+        return as_json(made).get_data()
+    return as_text(made).get_data() if form == "text" else bytes(made, "utf-8")
+
+
+def as_content(form: str, content: bytes) -> Response:
+    """Bytes that are made already, in a form that depends on Accept."""
+    response = Response(content, mimetype=MEDIA_TYPES[form])
     response.vary.add("Accept")
     return response
 

@@ -42,6 +42,35 @@ QUESTIONS = (
         "Is this screw right?",
         "curl -s '{at}v1/fasteners?through=1x4&into=1x4&fastener=8x1-5/8in&format=text'",
     ),
+    Question(
+        "How is the saw set for a leaning leg?",
+        "curl -s '{at}v1/angles/leaning?height=16&lean=12&stock=2x2&format=text'",
+    ),
+    Question(
+        "Where do the slats go?",
+        "curl -s '{at}v1/spacing?within=36&pieces=5&piece=1+1/2&format=text'",
+    ),
+    Question(
+        "Will the shelf sag?",
+        "curl -s '{at}v1/sag?stock=1x8&span=36&load=40lb&wood=spf&stays=yes&format=text'",
+    ),
+    Question(
+        "How far does a wide board move?",
+        "curl -s '{at}v1/movement?wood=red+oak&width=12&humidity=30,60&format=text'",
+    ),
+    Question("What does it weigh?", "curl -s '{at}v1/weight?stock=2x4&length=8ft&format=text'"),
+    Question(
+        "Could it tip over?",
+        "curl -s '{at}v1/tip-over?height=40&depth=12&weight=60lb&format=text'",
+    ),
+    Question(
+        "Does the screw reach the stud?",
+        "curl -s '{at}v1/hanging?rail=36&studs=16&through=3/4&screw=3&format=text'",
+    ),
+    Question(
+        "How much finish?",
+        "curl -s '{at}v1/coverage?finish=water-polyurethane&area=20ft2&format=text'",
+    ),
     Question("What does a board really measure?", "curl -s '{at}v1/sizes/1x6?format=text'"),
     Question(
         "Which stock measures this?", "curl -s '{at}v1/sizes?thickness=3/4&width=5+1/2&format=text'"

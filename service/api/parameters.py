@@ -1,12 +1,13 @@
 """Query parameters: each known, each once, each read like a value of a document."""
 
+import re
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar
 
 from flask import request
 from marshmallow import ValidationError
 
-from service.api.documents.fields import UNITS, Text, Whole, Word
+from service.api.documents.fields import UNITS, Field, Number, Text, Whole, Word
 from service.api.documents.forms import Form, pointers, shown
 from service.api.refusals import Fault, InvalidParameter
 
@@ -68,3 +69,27 @@ def refuse_repeated() -> None:
 def _as_faults(messages: Any) -> Iterable[Fault]:
     for pointer, detail in pointers(messages, ""):
         yield Fault(detail, parameter=pointer.removeprefix("/") or "query")
+
+
+class NumberText(Number):
+    """A number written in digits, with decimals or without."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **options: Any) -> float:
+        number = isinstance(value, str) and re.fullmatch(r"-?[0-9]{1,9}(\.[0-9]{1,9})?", value)
+        return super()._deserialize(float(value) if number else None, attr, data, **options)
+
+
+class SeveralTexts(Field[tuple[Any, ...]]):
+    """Values with commas between them, each read by the same field."""
+
+    def __init__(self, inner: Field[Any], least: int, most: int, **options: Any) -> None:
+        super().__init__(**options)
+        self.inner, self.least, self.most = inner, least, most
+
+    def _deserialize(
+        self, value: Any, attr: str | None, data: Any, **options: Any
+    ) -> tuple[Any, ...]:
+        parts = str(value).split(",")
+        if not self.least <= len(parts) <= self.most:
+            raise ValidationError(f"This holds {self.least} to {self.most} values.")
+        return tuple(self.inner.deserialize(part.strip(" ")) for part in parts)

@@ -16,7 +16,8 @@ from werkzeug.exceptions import HTTPException
 from service.api import refusals
 from service.api.answers import as_json
 from service.api.refusals import Fault
-from service.domain import errors
+from service.domain import errors, resized
+from service.domain.angles.answer import NotFigured
 from service.domain.board_feet import NotCounted
 
 MEDIA_TYPE = "application/problem+json"
@@ -31,6 +32,13 @@ STATUS: dict[type[Exception], int] = {
     errors.UnknownColumn: 422,
     errors.UnknownCursor: 422,
     NotCounted: 422,
+    resized.CannotResize: 422,
+    resized.UnknownInResize: 422,
+    resized.RunsContradict: 422,
+    resized.NothingGives: 422,
+    resized.SeveralCanGive: 422,
+    resized.NothingLeft: 422,
+    NotFigured: 422,
     refusals.NotJson: 400,
     refusals.RepeatedName: 400,
     refusals.TooManyValues: 413,
@@ -108,7 +116,7 @@ def _from_complaint(complaint: errors.Complaint) -> Fault:
 def _refused(error: Exception) -> Response:
     kind = type(error)
     faults: tuple[Fault, ...] = getattr(error, "faults", ())
-    if isinstance(error, errors.UnknownName | NotCounted):
+    if isinstance(error, errors.UnknownName | NotCounted | NotFigured | resized.CannotResize):
         faults = tuple(_from_complaint(complaint) for complaint in error.complaints)
     elif kind in PARAMETER_OF:
         faults = (Fault(str(error), parameter=PARAMETER_OF[kind]),)

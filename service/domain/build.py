@@ -198,8 +198,21 @@ class PointLoad:
 
 
 @dataclass(frozen=True, slots=True)
+class Limit:
+    """How far a part may sag: by a name of the tables, as a share of the span, or in inches."""
+
+    name: Literal["eye", "shelf", "floor"] | None = None
+    share: Fraction | None = None
+    size: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Load:
-    """What a part carries. `carries` is pounds in all, or pounds an inch, or a square inch."""
+    """What a part carries. `carries` is pounds in all, or pounds an inch, or a square inch.
+
+    `boards` of the part lie side by side and share it. `stiffness` (psi) is the caller's own;
+    `grade` is what is stamped on the lumber.
+    """
 
     part: str
     carries: Fraction | None = None
@@ -213,7 +226,10 @@ class Load:
     stiffened_by: tuple[tuple[str, str], ...] = ()
     stays: bool | None = None
     use: str | None = None
-    limit: str | None = None
+    limit: Limit | None = None
+    boards: int = 1
+    grade: str | None = None
+    stiffness: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,8 +11,10 @@ from functools import cached_property
 from typing import Any, Literal
 
 from service.domain.fasteners import AssignedGravity, Constant, Fasteners
+from service.domain.finish_values import Figure, Finishing, GlueTimes
 from service.domain.glues import Glue, GlueClass
 from service.domain.spelling import spelled
+from service.domain.wood_values import BendingValues, CautionText, MovingValues, Resists
 
 Confidence = Literal["memory", "one-source", "cross-checked"]
 Basis = Literal["standard", "handbook", "law", "study", "maker", "practice"]
@@ -177,6 +179,14 @@ class Catalog:
     woods: Mapping[str, Wood] = field(default_factory=dict)
     saws: tuple[SawLimit, ...] = ()
     practice: Mapping[str, Practice] = field(default_factory=dict)
+    standing: Mapping[str, Practice] = field(default_factory=dict)
+    bending: Mapping[str, BendingValues] = field(default_factory=dict)
+    moving: Mapping[str, MovingValues] = field(default_factory=dict)
+    decay: Mapping[str, Resists] = field(default_factory=dict)
+    cautions: Mapping[str, CautionText] = field(default_factory=dict)
+    finishes: Mapping[str, Finishing] = field(default_factory=dict)
+    glue_times: Mapping[str, GlueTimes] = field(default_factory=dict)
+    work_times: Mapping[str, Figure] = field(default_factory=dict)
     fasteners: Fasteners = field(default_factory=Fasteners)
     constants: Mapping[str, Constant] = field(default_factory=dict)
     gravities: Mapping[str, AssignedGravity] = field(default_factory=dict)

@@ -75,16 +75,32 @@ def not_judged(resolved: ResolvedBuild) -> Iterator[str]:
     """Everything that this answer says nothing about."""
     for use in unjudged_uses(resolved):
         yield f"strength, stability and gaps for {use}: separate standards apply"
+    if resolved.build.steps:
+        yield "the order of the steps, but for gluing and finishing"
+    yield from unloaded(resolved)
+    yield from too_little_said(resolved)
+    yield from NEVER_JUDGED
+
+
+def unloaded(resolved: ResolvedBuild) -> Iterator[str]:
+    """What is not looked at of loads and of how the piece stands."""
+    if resolved.build.loads:
+        yield "strength of joints, notches and holes under load: only bending is figured"
+    else:
+        yield "sag and strength: no loads given"
+    if resolved.build.stands is None:
+        yield "tipping over: stands is not given"
+
+
+def too_little_said(resolved: ResolvedBuild) -> Iterator[str]:
+    """Shapes, joints, runs and parts of which the build says too little to judge them."""
+    for shape in resolved.shapes:
+        if shape.why_not is not None:
+            yield f"the shape {shape.shape.id}: {shape.why_not}"
     for one in resolved.judged_joints:
         if one.joint.into != WALL and (one.meeting is None or one.fixing is None):
             yield f"the fastening of {one.joint.id}: {unsaid(one)}"
-    if resolved.build.shapes:
-        yield "shapes: leaning, mitered and evenly spaced parts against each other"
-    if resolved.build.steps:
-        yield "the order of the steps"
-    yield "sag and strength" if resolved.build.loads else "sag and strength: no loads given"
     yield from without_sizes(resolved)
-    yield from NEVER_JUDGED
 
 
 def without_sizes(resolved: ResolvedBuild) -> Iterator[str]:

@@ -3,6 +3,27 @@
 Moisture contents are percent of the oven-dry mass. Movement is across the grain only.
 """
 
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from service.domain.material import FIBER_SATURATION
+from service.domain.wood_values import MovingValues
+
+if TYPE_CHECKING:
+    from service.domain.catalog import Catalog
+
+
+ROOM = 68.0  # degrees Fahrenheit of a heated room, where no temperature is given
+
+
+@dataclass(frozen=True, slots=True)
+class Swing:
+    """Moistures between which wood settles over the year, percent, and the rows behind them."""
+
+    low: float
+    high: float
+    rests_on: tuple[str, ...]
+
 
 def equilibrium(humidity: float, celsius: float) -> float:
     """Moisture content, percent, at which wood rests in air of a humidity (percent) and warmth.
@@ -36,7 +57,7 @@ def movement(width: float, coefficient: float, moisture_from: float, moisture_to
     return width * coefficient * (moisture_to - moisture_from)
 
 
-def coefficient(shrinkage: float, fiber_saturation: float) -> float:
+def coefficient(shrinkage: float, fiber_saturation: float = FIBER_SATURATION) -> float:
     """Change in width per percentage point, from percent shrinkage green to oven-dry.
 
     `fiber_saturation` is in percent: 30, or 22 for the woods that the handbook names.
@@ -53,3 +74,34 @@ def framing_shrinkage(moisture: float) -> tuple[float, float]:
     For most softwood species, 8 to 19 percent moisture. Source: fpl-rp-489, abstract.
     """
     return 6.031 - 0.215 * moisture, 5.062 - 0.181 * moisture
+
+
+def celsius(fahrenheit: float) -> float:
+    """Degrees Celsius."""
+    return (fahrenheit - 32) / 1.8
+
+
+def swing(catalog: "Catalog", where: str | None, humidity: float | None, warmth: float) -> Swing:
+    """Between which moistures wood settles over the year, in percent, at a place.
+
+    Heated rooms unless the place says otherwise. A humidity that is stated stands for the drier or
+    the damper end, whichever it is past; `warmth` is in degrees Fahrenheit.
+    """
+    key = {"damp": "moisture.damp", "covered": "moisture.covered", "outdoors": "moisture.covered"}
+    row = catalog.standing[key.get(where or "indoors", "moisture.indoors")]
+    low, high = float(row.low or 0), float(row.high or 0)
+    if humidity is not None:
+        rests = equilibrium(humidity, celsius(warmth))
+        low, high = min(low, rests), max(high, rests)
+    return Swing(low, high, (row.row,))
+
+
+def moves(values: MovingValues, width: float, low: float, high: float) -> tuple[float, float]:
+    """How far a width changes between two moistures: quarter sawn and flat sawn, in its own unit.
+
+    Below 30 percent only: above it wood no longer moves.
+    """
+    change = abs(min(high, FIBER_SATURATION) - min(low, FIBER_SATURATION))
+    one = width * values.quarter.value * change
+    other = width * values.flat.value * change
+    return min(one, other), max(one, other)

@@ -6,10 +6,12 @@ solid, and adds up each run.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
+from typing import Any
 from urllib.parse import quote
 
+from service.domain.angles.judging import JudgedShape, judge_shapes
 from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint, UnknownName
@@ -25,13 +27,17 @@ NO_WISHES = Wishes()
 
 @dataclass(frozen=True)
 class ResolvedBuild:
-    """The build with everything that the tables and geometry add to it."""
+    """The build with everything that the tables and geometry add to it.
+
+    `shared` holds what one rule works out and another needs too, by the subject's name.
+    """
 
     sizing: Sizing
     parts: tuple[ResolvedPart, ...]
     runs: tuple[JudgedRun, ...]
     fits: tuple[Fit, ...]
     purchasing: Purchasing = NOTHING_KNOWN
+    shared: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
     wishes: Wishes = NO_WISHES
 
     @property
@@ -55,6 +61,11 @@ class ResolvedBuild:
     def by_id(self) -> Mapping[str, ResolvedPart]:
         """Parts by id; of two with the same id the first counts."""
         return {part.part.id: part for part in reversed(self.parts)}
+
+    @cached_property
+    def shapes(self) -> tuple[JudgedShape, ...]:
+        """Every shape with its parts held against it."""
+        return judge_shapes(self.build.shapes, self.by_id, self.metric)
 
     @cached_property
     def judged_joints(self) -> tuple[JudgedJoint, ...]:
@@ -94,6 +105,7 @@ def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
     named += [("tool", t, f"#/shop/tools/{i}") for i, t in enumerate(build.shop.tools or ())]
     named += [("glue", j.glue, f"#/joints/{i}/glue") for i, j in enumerate(build.joints)]
     named += [("use", use, f"#/uses/{i}") for i, use in enumerate(build.uses)]
+    named += [("use", one.use, f"#/loads/{i}/use") for i, one in enumerate(build.loads)]
     for kind, name, place in named:
         if name is not None and catalog.key(kind, build.region, name) is None:
             near = catalog.nearest(kind, build.region, name)

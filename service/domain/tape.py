@@ -66,7 +66,7 @@ def plain(size: Fraction, metric: bool = False) -> str:
     return f'{rounded(size, 3)}"'
 
 
-def rounded(value: Fraction, places: int) -> str:
+def rounded(value: Fraction | float, places: int) -> str:
     """A decimal with no more places than it needs: 21.4, not 21.400."""
     return f"{float(value):.{places}f}".rstrip("0").rstrip(".")
 

@@ -4,16 +4,34 @@ from collections.abc import Mapping
 
 from sqlalchemy import Engine
 
-from service.domain.catalog import Catalog, Cited, Source
+from service.domain.catalog import Catalog, Cited, PanelSize, Source, Wood
 from service.reference import gluing, sources
 from service.reference.columns import Sourced, cited_as
+from service.reference.finishing import (
+    Finish,
+    FinishValue,
+    WorkTime,
+    finishing_values,
+    glue_times,
+    work_times,
+)
+from service.reference.gluing import GlueValue
 from service.reference.hardware import constants, fasteners
 from service.reference.lumber import LumberSize, SizeTolerance, board_sizes, regions_of
 from service.reference.names import Name, keys_of
 from service.reference.panels import Panel, PanelValue, panel_densities, panel_sizes, panel_woods
 from service.reference.reading import Rows, read_rows
 from service.reference.saws import SawRow, saw_limits
-from service.reference.shop import PracticeRule, Use, practice_rules
+from service.reference.shop import Caution, PracticeRule, Use, practice_rules
+from service.reference.standing import (
+    DecayResistance,
+    StandingPractice,
+    bending_values,
+    caution_texts,
+    decay_resistances,
+    moving_values,
+    standing_practice,
+)
 from service.reference.tables import MODELS
 from service.reference.woods import (
     AssignedGravity,
@@ -35,20 +53,27 @@ def read_catalog(engine: Engine) -> Catalog:
 def catalog_of(rows: Rows) -> Catalog:
     """The catalog from rows that have been read. Only preferred rows count, but for saws:
     shops disagree on distances, and a rule may speak of the whole range."""
-    species = species_woods(rows.preferred(Species), rows.preferred(SpeciesValue))
-    groups = group_woods(rows.preferred(WoodGroup), rows.preferred(GroupValue), species)
     panels = panel_sizes(rows.preferred(Panel))
     return Catalog(
         edition=rows.edition,
         boards=board_sizes(rows.preferred(LumberSize), rows.preferred(SizeTolerance)),
         panels=panels,
-        woods={
-            **species,
-            **groups,
-            **panel_woods(panels, panel_densities(rows.preferred(PanelValue))),
-        },
+        woods=_woods(rows, panels),
         saws=saw_limits(rows.of(SawRow)),
         practice=practice_rules(rows.preferred(PracticeRule)),
+        standing=standing_practice(rows.preferred(StandingPractice)),
+        bending=bending_values(
+            rows.preferred(SpeciesValue),
+            rows.preferred(WoodGroup),
+            rows.preferred(GroupValue),
+            rows.preferred(PanelValue),
+        ),
+        moving=moving_values(rows.preferred(SpeciesValue), rows.preferred(WoodGroup)),
+        decay=decay_resistances(rows.preferred(DecayResistance), rows.preferred(WoodGroup)),
+        cautions=caution_texts(rows.preferred(Caution)),
+        finishes=finishing_values(rows.preferred(Finish), rows.preferred(FinishValue)),
+        glue_times=glue_times(rows.preferred(GlueValue)),
+        work_times=work_times(rows.preferred(WorkTime)),
         fasteners=fasteners(rows),
         constants=constants(rows),
         gravities=assigned_gravities(rows.preferred(AssignedGravity)),
@@ -62,6 +87,14 @@ def catalog_of(rows: Rows) -> Catalog:
         cited=_cited(rows),
         sources=_sources(rows),
     )
+
+
+def _woods(rows: Rows, panels: tuple[PanelSize, ...]) -> Mapping[str, Wood]:
+    """Species, the groups that they are sold in, and panel materials."""
+    species = species_woods(rows.preferred(Species), rows.preferred(SpeciesValue))
+    groups = group_woods(rows.preferred(WoodGroup), rows.preferred(GroupValue), species)
+    sheets = panel_woods(panels, panel_densities(rows.preferred(PanelValue)))
+    return {**species, **groups, **sheets}
 
 
 def _names(rows: Rows) -> Mapping[tuple[str, str, str], str]:

@@ -1,10 +1,16 @@
-"""Finishes, how they behave, and the grits to sand with."""
+"""Finishes, how they behave, the grits to sand with, and how long work takes."""
+
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
 
 from sqlalchemy.orm import Mapped
 
-from service.reference.columns import Row, Sourced, Worded, column
-from service.reference.kinds import Key, Whole, WholeNumbers, Words
-from service.reference.printed import WholeSeries
+from service import quantities
+from service.domain.finish_values import Figure, Finishing, GlueTimes
+from service.reference.columns import Cells, Row, Sourced, Worded, cited_as, column
+from service.reference.gluing import GlueValue
+from service.reference.kinds import Amount, Key, Whole, WholeNumbers, Words
+from service.reference.printed import Size, WholeSeries
 
 
 class Finish(Sourced, Row):
@@ -42,3 +48,69 @@ class Abrasive(Sourced, Row):
     grit_to: Mapped[int | None] = column(Whole(), "Last grit")
     sequence: Mapped[WholeSeries | None] = column(WholeNumbers(), "Grits in order")
     purpose: Mapped[str | None] = column(Words(), "What for")
+
+
+class WorkTime(Sourced, Row):
+    """How long work by hand takes, or how much is used up: common practice, as a range."""
+
+    __tablename__ = "work_times"
+    heading = "Time and use of common work"
+    about = ("work",)
+
+    work: Mapped[str] = column(Words(), "What is done")
+    low: Mapped[Size] = column(Amount(), "Least value")
+    high: Mapped[Size] = column(Amount(), "Greatest value")
+    unit: Mapped[str] = column(Words(), "Unit of the values")
+
+
+HOURS = {"s": Fraction(1, 3600), "min": Fraction(1, 60), "h": Fraction(1), "d": Fraction(24)}
+
+
+def finishing_values(kinds: Iterable[Cells], rows: Iterable[Cells]) -> Mapping[str, Finishing]:
+    """Every finish: times in hours, coverage in square feet per US gallon."""
+    figures: dict[str, dict[str, Figure]] = {}
+    for cells in rows:
+        named = cells["property"] + (f" {cells['condition']}" if cells["condition"] else "")
+        figures.setdefault(cells["finish"], {})[named] = figure(cells, FinishValue)
+    return {
+        cells["key"]: Finishing(
+            cells["key"], cells["name"], cells["kind"], figures.get(cells["key"], {})
+        )
+        for cells in kinds
+    }
+
+
+def glue_times(rows: Iterable[Cells]) -> Mapping[str, GlueTimes]:
+    """Every glue: times in hours, coverage in square feet per US gallon, degrees Fahrenheit."""
+    figures: dict[str, dict[str, Figure]] = {}
+    for cells in rows:
+        figures.setdefault(cells["glue"], {}).setdefault(
+            cells["property"], figure(cells, GlueValue)
+        )
+    return {key: GlueTimes(key, found) for key, found in figures.items()}
+
+
+def work_times(rows: Iterable[Cells]) -> Mapping[str, Figure]:
+    """Every work time by key, in the unit of its row."""
+    return {
+        cells["key"]: Figure(
+            cited_as(WorkTime, cells), cells["low"].value, cells["high"].value, None
+        )
+        for cells in rows
+    }
+
+
+def figure(cells: Cells, model: type[Row]) -> Figure:
+    """A printed range: times as hours, coverage per gallon, all else as printed."""
+    low, high = (_converted(cells[name], cells["unit"]) for name in ("low", "high"))
+    return Figure(cited_as(model, cells), low, high, cells["words"])
+
+
+def _converted(printed: Size | None, unit: str | None) -> Fraction | None:
+    if printed is None:
+        return None
+    if unit in HOURS:
+        return printed.value * HOURS[unit]
+    if unit == "ft2/qt":
+        return quantities.amount_in(printed.text, unit, "ft2/gal")
+    return printed.value

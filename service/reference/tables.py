@@ -10,6 +10,7 @@ from service.reference import (
     saws,
     shop,
     sources,
+    standing,
     woods,
 )
 from service.reference.columns import Row
@@ -44,9 +45,12 @@ MODELS: tuple[type[Row], ...] = (
     finishing.Finish,
     finishing.FinishValue,
     finishing.Abrasive,
+    finishing.WorkTime,
     saws.SawRow,
     shop.Tool,
     shop.Use,
     shop.Caution,
     shop.PracticeRule,
+    standing.StandingPractice,
+    standing.DecayResistance,
 )

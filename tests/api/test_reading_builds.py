@@ -227,8 +227,8 @@ SHAPES: list[tuple[dict[str, Any], dict[str, Any]]] = [
     ({"shape": "ends", "miter": "10,10"}, {"miter": (10.0, 10.0)}),
     ({"shape": "ends", "miter": [10, 20]}, {"miter": (10.0, 20.0)}),
     (
-        {"shape": "row", "within": 36, "pieces": 5, "ends": "half"},
-        {"within": F(36), "pieces": 5, "ends": "half"},
+        {"shape": "row", "opening": 36, "pieces": 5, "ends": "half"},
+        {"opening": F(36), "pieces": 5, "ends": "half"},
     ),
     ({"shape": "row", "ends": "1/2"}, {"ends": F(1, 2)}),
     ({"shape": "prop", "lean": 20, "stock": "1x2"}, {"lean": 20.0, "stock": "1x2"}),

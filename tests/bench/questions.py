@@ -76,6 +76,21 @@ def forty_joints() -> dict[str, Any]:
     }  # fmt: skip
 
 
+ONE_BY_THREE = "stock=1x3"
+SHAPES = (
+    "leaning?height=16&lean=12",
+    "splayed-legs?height=18&lean_front=10&lean_side=8&top_outside=12x10in",
+    "mitered-frame?contents=16x20in&rabbet=3/8&clearance=1/8",
+    "butted-frame?outside=24x36in",
+    "sloped-box?sides=4&height=2&slope=15&rim=14x10in",
+    "polygon?sides=6&across_flats=20",
+    "brace?run=10&rise=8",
+    "crossed-legs?width=20&height=18",
+    "prop?lean=25&up=9&foot=8",
+    "tapered-leg?length=28&top=1.5&foot=1",
+    "ends?length=20&miter=10,10",
+)
+
 QUESTIONS = (
     Question("table of 100 rows", "/v1/tables/lumber_sizes?limit=100", 1.5),
     Question("whole table, not modified", "/v1/tables/lumber_sizes", 1.4, revalidates=True),
@@ -89,5 +104,19 @@ QUESTIONS = (
     Question("pilot holes", "/v1/pilot-holes?gauge=8&wood=pine", 4),
     Question("glue-up", "/v1/glue-up?glue=pva-interior&joints=12&minutes_each=2", 4),
     Question("clamps", "/v1/clamps?length=36&thickness=3/4&wood=spf", 4),
+    *(
+        Question(f"angles: {line.partition('?')[0]}", f"/v1/angles/{line}&{ONE_BY_THREE}", 4)
+        for line in SHAPES
+    ),
+    Question("spacing", "/v1/spacing?within=36&pieces=5&piece=1.5", 4),
+    Question("sag", "/v1/sag?stock=1x8&span=36&load=8lb&wood=spf&stays=yes", 4),
+    Question("sag with a lip", "/v1/sag?stock=1x10&load=18lb/ft&wood=red+oak&lip=1x2", 4),
+    Question("movement", "/v1/movement?wood=spf&width=12&humidity=30,60", 4),
+    Question("moisture", "/v1/moisture?humidity=30,60&temperature=70F", 4),
+    Question("tip-over", "/v1/tip-over?height=40&depth=12&weight=60lb&kind=dresser", 4),
+    Question("hanging", "/v1/hanging?rail=36&studs=16&through=3/4&screw=3&load=40lb&depth=12&arm=10", 4),
+    Question("weight", "/v1/weight?stock=2x4&length=8ft&wood=spf&count=3", 4),
+    Question("coverage", "/v1/coverage?finish=water-polyurethane&area=20ft2", 4),
+    Question("estimate of 40 parts", "/v1/estimate", 60, body=forty_parts(), times=30),
     Question("why", "/v1/why/run.tight", 4),
 )

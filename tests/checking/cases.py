@@ -4,39 +4,13 @@
 threshold, they lie 1/64 in (or as near as the thing allows) to either side of it.
 """
 
-from copy import deepcopy
-from dataclasses import dataclass
 from typing import Any
 
-Json = dict[str, Any]
+from tests.checking.cases_finishing import FINISHING_CASES
+from tests.checking.cases_standing import STANDING_CASES
+from tests.checking.casework import Case, Json, build
 
-
-@dataclass(frozen=True)
-class Case:
-    """A build, the place that changes, and what is found there."""
-
-    code: str
-    at: str
-    build: Json
-    path: str
-    silent: tuple[Any, ...]
-    fires: tuple[Any, ...]
-    severity: str = "fault"
-
-    def with_value(self, value: Any) -> Json:
-        """The build with one value changed."""
-        build = deepcopy(self.build)
-        *steps, last = self.path.strip("/").split("/")
-        place: Any = build
-        for step in steps:
-            place = place[int(step)] if isinstance(place, list) else place[step]
-        place[int(last) if isinstance(place, list) else last] = value
-        return build
-
-
-def build(*parts: Json, **rest: Any) -> Json:
-    return {"name": "Trial piece", "parts": list(parts), **rest}
-
+__all__ = ["CASES", "Case", "Json"]
 
 SHELF = {"id": "shelf", "stock": "1x8", "length": "22 1/2"}
 SIDE = {"id": "side", "stock": "1x8", "length": "30", "quantity": 2}
@@ -54,6 +28,144 @@ DADO = {"kind": "dado", "on": "face", "at": ["10"], "width": "3/4", "depth": "1/
 GLUED = {"id": "j", "through": "shelf", "into": "side", "glue": "pva-interior"}
 LAP = {"kind": "lap", "on": "face", "at": ["5"], "width": "1 1/2", "depth": "3/8"}
 
+LEANING = {"id": "legs", "shape": "leaning", "height": "16", "lean": 12, "parts": {"leg": ["leg"]}}
+LEG = {
+    "id": "leg",
+    "stock": "1x3",
+    "length": "16 23/64",
+    "ends": [{"miter": 12}, {"miter": 12}],
+    "ends_lean": "same",
+    "measured": "center",
+}
+BRACE = {
+    "id": "brace",
+    "stock": "1x3",
+    "length": "14 9/64",
+    "ends": [{"miter": 45}, {"miter": 45}],
+    "ends_lean": "opposite",
+    "measured": "long-to-long",
+}
+CORNER = {
+    "id": "corner",
+    "shape": "brace",
+    "run": "10",
+    "rise": "10",
+    "parts": {"brace": ["brace"]},
+}
+SIDE_OF_FRAME = {
+    "stock": "1x3",
+    "length": "21",
+    "quantity": 2,
+    "ends": [{"miter": 45}, {"miter": 45}],
+    "ends_lean": "opposite",
+    "measured": "long-to-long",
+}
+FRAME = build(
+    {"id": "rail", **SIDE_OF_FRAME},
+    {"id": "stile", **SIDE_OF_FRAME},
+    shapes=[
+        {
+            "id": "frame",
+            "shape": "mitered-frame",
+            "opening": "16x16in",
+            "parts": {"rail": ["rail"], "stile": ["stile"]},
+        }
+    ],
+)
+# tan(10) = 0.17633, tan(8) = 0.14054: 18 x sqrt(1 + 0.17633^2 + 0.14054^2) = 18.452; the miter is
+# atan(0.17633 x cos(8)) = 9.90.
+STOOL = build(
+    {
+        "id": "leg",
+        "stock": "2x2",
+        "length": "18 29/64",
+        "quantity": 4,
+        "mirrored": 2,
+        "ends": [{"miter": 9.9, "bevel": 8}, {"miter": 9.9, "bevel": 8}],
+        "ends_lean": "same",
+        "measured": "long-to-short",
+    },
+    shapes=[
+        {
+            "id": "stool",
+            "shape": "splayed-legs",
+            "height": "18",
+            "lean_front": 10,
+            "lean_side": 8,
+            "parts": {"leg": ["leg"]},
+        }
+    ],
+)
+# 5 / cos(15) = 5.1764 along the slope; 3/4 x tan(15) = 0.2010 more for the level edges. Four sides:
+# miter atan(sin 15) = 14.51, bevel asin(cos 15 x sin 45) = 43.08.
+PLANTER_SIDE = {
+    "id": "side",
+    "stock": {"thickness": "3/4", "width": "5 1/2"},
+    "length": "16",
+    "quantity": 4,
+    "width": "5 11/64",
+    "ends_lean": "opposite",
+    "measured": "long-to-long",
+    "edges_lean": "same",
+    "ends": [{"miter": 14.51, "bevel": 43.08, "long": ["top", "front"]}] * 2,
+    "edges": [{"bevel": 15, "long": ["front"]}, {"bevel": 15, "long": ["back"]}],
+}
+PLANTER = build(
+    PLANTER_SIDE,
+    shapes=[
+        {
+            "id": "box",
+            "shape": "sloped-box",
+            "sides": 4,
+            "height": "5",
+            "slope": 15,
+            "rim": "16",
+            "parts": {"side": ["side"]},
+        }
+    ],
+)
+# Five pieces of 1 1/2 with four gaps of 5 3/4 in 30 1/2.
+ROW = build(
+    {"id": "slat", "stock": "1x2", "length": "20", "quantity": 5},
+    shapes=[
+        {
+            "id": "slats",
+            "shape": "row",
+            "opening": "30 1/2",
+            "pieces": 5,
+            "piece": "1 1/2",
+            "ends": "flush",
+            "at": ["0", "7 1/4", "14 1/2", "21 3/4", "29"],
+            "parts": {"piece": ["slat"]},
+        }
+    ],
+)
+# Lean: 20 = 18 tan(a) + 2 1/2 / cos(a), a = 42.682; along an edge 18 / cos(a) = 24.485. The lap is
+# 2 1/2 / sin(2 a) = 2.508 long: from (24.485 - 2.508) / 2 = 10.989, its middle at 12.243.
+CROSSED = build(
+    {
+        "id": "leg",
+        "stock": "1x3",
+        "length": "24 31/64",
+        "quantity": 2,
+        "ends": [{"miter": 42.68}, {"miter": 42.68}],
+        "ends_lean": "same",
+        "measured": "long-to-short",
+        "cutouts": [
+            {"kind": "lap", "on": "face", "at": ["10 63/64"], "width": "2 1/2", "depth": "3/8"}
+        ],
+    },
+    shapes=[
+        {
+            "id": "cross",
+            "shape": "crossed-legs",
+            "width": "20",
+            "height": "18",
+            "parts": {"leg": ["leg"]},
+        }
+    ],
+)
+
 
 def dadoed(**change: Any) -> Json:
     return build({**SIDE, "cutouts": [{**DADO, **change}]}, SHELF)
@@ -61,7 +173,7 @@ def dadoed(**change: Any) -> Json:
 
 INCH_BOARD = {"thickness": "3/4", "width": "3 1/2"}
 SQUARE_BAR = {"thickness": "1 1/2", "width": "1 1/2"}
-LEANING = {
+LEANING_ENDS = {
     "ends": [{"bevel": 12}, {"bevel": 12}], "ends_lean": "same", "measured": "long-to-long",
 }  # fmt: skip
 
@@ -265,6 +377,69 @@ CASES = (
         "/parts/0/grain", ("length", "any"), ("width",), "warn",
     ),
     Case(
+        "shape.length", "#/parts/0/length",
+        build(LEG, shapes=[LEANING]),  # 16 / cos(12) = 16.3574, a 32nd to either side
+        "/parts/0/length", ("16 21/64", "16 23/64", "16 24/64"), ("16 20/64", "16 25/64", "16"),
+    ),
+    Case(
+        "shape.length", "#/parts/0/measured",
+        build(BRACE, shapes=[CORNER]),
+        "/parts/0/measured", ("long-to-long",), ("short-to-short", "center"),
+    ),
+    Case(
+        "shape.length", "#/shapes/0/run",
+        build(BRACE, shapes=[{**CORNER, "opening": "24"}]),
+        "/shapes/0/opening", ("24", "20"), ("19 63/64", "19"),
+    ),
+    Case(
+        "shape.length", "#/parts/0/cutouts/0/at/0",
+        CROSSED, "/parts/0/cutouts/0/at/0",
+        ("10 63/64", "11 1/64"), ("12 15/64", "13 1/2", "11 2/64"),
+    ),
+    Case(
+        "shape.length", "#/shapes/0/piece",
+        ROW, "/shapes/0/piece", ("1 1/2",), ("2",),
+    ),
+    Case(
+        "shape.angle", "#/parts/0/ends/1",
+        build(LEG, shapes=[LEANING]),
+        "/parts/0/ends/1/miter", (12, 12.24, 11.76), (12.26, 11.74, 78, 0),
+    ),
+    Case(
+        "shape.lean", "#/parts/0/ends_lean",
+        build(LEG, shapes=[LEANING]),
+        "/parts/0/ends_lean", ("same",), ("opposite",),
+    ),
+    Case(
+        "shape.lean", "#/parts/0/ends_lean",
+        build({**BRACE, "measured": "center", "length": "11 41/64"}, shapes=[CORNER]),
+        "/parts/0/ends_lean", ("opposite",), ("same",),
+    ),
+    Case(
+        "shape.unlike", "#/parts/0/quantity",
+        FRAME, "/parts/0/quantity", (2,), (1, 3),
+    ),
+    Case(
+        "shape.unlike", "#/parts/1",
+        FRAME, "/parts/1/stock", ("1x3", "1 X 3"), ("1x2", "2x3"),
+    ),
+    Case(
+        "shape.unlike", "#/parts/0/mirrored",
+        STOOL, "/parts/0/mirrored", (2,), (0, 1, 4),
+    ),
+    Case(
+        "shape.blank", "#/parts/0",
+        PLANTER, "/parts/0/stock/width", ("5 1/2", "5 24/64"), ("5 23/64", "5 1/4"),
+    ),
+    Case(
+        "shape.blank", "#/parts/0/width",
+        PLANTER, "/parts/0/width", ("5 11/64", "5 10/64"), ("5 9/64", "5"),
+    ),
+    Case(
+        "shape.uneven", "#/shapes/0/at/2",
+        ROW, "/shapes/0/at/2", ("14 1/2", "14 17/32"), ("14 35/64", "14 29/64", "15 1/4"), "warn",
+    ),
+    Case(
         "part.duplicate-id", "#/parts/1/id",
         build(SIDE, SHELF), "/parts/1/id", ("shelf",), ("side",),
     ),
@@ -299,6 +474,8 @@ CASES = (
         build(SIDE, SHELF, joints=[{"id": "j", "through": "side", "into": "shelf"}]),
         "/joints/0/into", ("shelf",), ("wall",), "note",
     ),
+    *STANDING_CASES,
+    *FINISHING_CASES,
     Case(
         "glue.outdoors", "#/joints/0/glue",
         build(
@@ -482,12 +659,12 @@ CASES = (
     # Half of 1 1/2 in over sin 12 degrees is 3.607 in of bite: 4.357 in with the 3/4 in passed.
     Case(
         "fastener.breaks-out", "#/joints/0/fastener/length",
-        fastened({"stock": SQUARE_BAR, **LEANING}, enters="end"),
+        fastened({"stock": SQUARE_BAR, **LEANING_ENDS}, enters="end"),
         "/joints/0/fastener/length", ("4", "3"), ("4 3/8", "5"),
     ),
     Case(
         "fastener.breaks-out", "#/joints/0/fastener/length",
-        fastened({"stock": SQUARE_BAR, **LEANING}, enters="end"),
+        fastened({"stock": SQUARE_BAR, **LEANING_ENDS}, enters="end"),
         "/joints/0/fastener/length", ("4", "4 3/64"), ("4 1/16", "4 1/4"), "warn",
     ),
     # The seat lies 0.675 in before the joint: 1 1/16 in bites 0.3875 in, 1 1/32 in 0.356 in.

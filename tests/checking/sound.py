@@ -67,7 +67,47 @@ def case_with_shelves(random: Random) -> Json:
         "parts": [side, shelf],
         "joints": [joint("side", "shelf", random, enters="end", **SCREWED[1, 5, 8])],
         "runs": [{"id": "width", "pieces": pieces, "equals": text(whole, random)}],
-    }
+        "loads": [shelf_load(stock, inside, random)],
+        "stands": {
+            "height": text(tall, random), "width": text(whole, random),
+            "depth": text(WIDTHS[stock], random), "fixed": True, "kept_square_by": ["back"],
+        },
+        "uses": ["shelf"],
+    }  # fmt: skip
+
+
+def shelf_load(stock: str, span: Frac, random: Random) -> Json:
+    """A third of what would sag a shelf of weak softwood by its limit.
+
+    W = 384 E I (0.02/12) / (5 L^2), with 0.9 million psi, under any softwood that is sold.
+    """
+    inertia = float(WIDTHS[stock]) * float(THICKNESS) ** 3 / 12
+    most = 384 * 0.9e6 * inertia * 0.02 / 12 / (5 * float(span) ** 2)
+    return {
+        "part": "shelf", "carries": f"{min(60, 0.3 * most):.3f} lb", "span": text(span, random),
+        "spread": "even", "held": "resting", "stays": random.random() < 0.5,
+        "limit": random.choice(["shelf", "eye", "L/240", "floor"]),
+    }  # fmt: skip
+
+
+def shelf_on_a_wall(random: Random) -> Json:
+    """A ledge on a rail that is screwed into studs."""
+    rail, between = size(random, 24, 48), random.choice([Frac(16), Frac(24)])
+    past = THICKNESS + Frac(1, 2) + random.choice([Frac(5, 4), Frac(3, 2), Frac(2)])
+    return {
+        "parts": [
+            {"id": "ledge", "stock": random.choice(["1x4", "1x6"]), "length": text(rail, random)},
+            {"id": "hanger", "stock": "1x3", "length": text(rail, random)},
+        ],
+        "joints": [
+            {**joint("ledge", "hanger", random), "touches": "face", "enters": "edge",
+             "crosses": "0", "method": "screw", "count": 4, "glue": "pva-water-resistant"},
+            {"id": "to-wall", "through": "hanger", "into": "wall", "method": "screw", "count": 3,
+             "fastener": {"gauge": 10, "length": text(past, random)}, "glue": "none"},
+        ],
+        "place": {"where": random.choice(["indoors", "damp"]),
+                  "wall": {"kind": "studs", "studs": text(between, random), "board": "1/2"}},
+    }  # fmt: skip
 
 
 def slatted_rack(random: Random) -> Json:
@@ -89,6 +129,17 @@ def slatted_rack(random: Random) -> Json:
                     {"gap": text(gap, random), "count": count - 1},
                 ],
                 "equals": {"part": "cleat", "along": "length"},
+            }
+        ],
+        "shapes": [
+            {
+                "id": "slats",
+                "shape": "row",
+                "parts": {"piece": ["slat"]},
+                "ends": "flush",
+                "opening": text(across, random),
+                "pieces": count,
+                "piece": text(WIDTHS[stock], random),
             }
         ],
     }
@@ -113,6 +164,14 @@ def frame(random: Random) -> Json:
                     {"part": "stile", "along": "width", "count": 2, "less": True},
                 ],
                 "equals": text(wide - 2 * WIDTHS[stock], random),
+            }
+        ],
+        "shapes": [
+            {
+                "id": "frame",
+                "shape": "mitered-frame",
+                "outside": f"{float(wide)} x {float(high)} in",
+                "parts": {"rail": ["rail"], "stile": ["stile"]},
             }
         ],
     }
@@ -239,7 +298,7 @@ def joint(through: str, into: str, random: Random, **stated: Any) -> Json:
 
 TEMPLATES = (
     case_with_shelves, slatted_rack, frame, leaning_legs, drawer_grid, stacked_boxes,
-    ripped_and_glued,
+    ripped_and_glued, shelf_on_a_wall,
 )  # fmt: skip
 
 

@@ -22,6 +22,8 @@ MUST_MEND = {
     "run.does-not-fit",
     "run.tight",
     "part.duplicate-id",
+    "shape.lean",
+    "shape.uneven",
     "glue.outdoors",
     "glue.missing",
     "glue.over-finish",

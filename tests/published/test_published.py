@@ -11,8 +11,22 @@ from typing import Any
 import pytest
 
 from service.domain import board_feet, material, moisture
+from service.domain.bending import allowed
+from service.domain.build import Build, Limit, Load, Part, Stock
 from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize
-from service.quantities import amount_in, density, length, size_pair, temperature
+from service.domain.loads import Carried, only_load
+from service.domain.resolving import resolve
+from service.domain.sections import Layer
+from service.domain.stiffening import longest_span
+from service.quantities import (
+    amount_in,
+    density,
+    length,
+    load,
+    pressure,
+    size_pair,
+    temperature,
+)
 from service.reference.lumber import SizeTolerance
 from service.reference.reading import Rows
 from service.reference.woods import AssignedGravity
@@ -20,10 +34,9 @@ from service.reference.woods import AssignedGravity
 FOLDER = Path(__file__).parent
 KG_M3 = 16.018463  # one pound per cubic foot in kg/m3 (NIST Handbook 44, from the exact pound)
 
-# Printed already, computed by what comes later: sag and stress, fastenings.
+# Printed already, computed by what comes later.
 LATER = {
-    "panel-mill-label", "section-inertia", "section-modulus", "sag", "span-longest", "stiffness",
-    "tally-length", "tally-width", "weight-per-foot-wood-not-named",
+    "panel-mill-label", "tally-length", "tally-width", "weight-per-foot-wood-not-named",
 }  # fmt: skip
 
 
@@ -148,6 +161,54 @@ def coefficient(asked: Asked, unit: str, **inputs: Any) -> float:
     return moisture.coefficient(float(inputs["shrinkage_percent"]), inputs["fiber_saturation"])
 
 
+def sides(asked: Asked, inputs: dict[str, Any]) -> tuple[float, float]:
+    """Width and height of a section as it lies."""
+    if "stock" in inputs:
+        board = asked.board(inputs["region"], inputs["stock"])
+        assert board.width is not None
+        thick, wide = board.thickness.listed, board.width.listed
+    else:
+        thick, wide = length(inputs["thickness"]), length(inputs["width"])
+    return (float(thick), float(wide)) if inputs.get("laid", "edge") == "edge" else (
+        float(wide), float(thick)
+    )  # fmt: skip
+
+
+def carried(asked: Asked, inputs: dict[str, Any], span: Fraction) -> Carried:
+    """One plank under one load, judged like any load of a build."""
+    amount = load(inputs["load"])
+    pounds = amount.amount / 12
+    if amount.kind == "per-square-foot":
+        pounds = amount.amount / 144 * length(inputs["spacing"])
+    limit = inputs.get("limit")
+    share = Limit(share=Fraction(1, int(limit.removeprefix("L/")))) if limit else None
+    stiffness = pressure(inputs["stiffness"])
+    one = Load("plank", pounds, "inch", span=span, laid=inputs["laid"], limit=share,
+               stiffness=stiffness)  # fmt: skip
+    part = Part("plank", Stock(name=inputs["stock"]), span)
+    build = resolve(Build("one plank", parts=(part,), loads=(one,)), asked.catalog)
+    found = only_load(build)
+    assert isinstance(found, Carried)
+    return found
+
+
+def sag(asked: Asked, unit: str, **inputs: Any) -> float:
+    found = carried(asked, inputs, length(inputs["span"]))
+    return found.now / float(length(f"1 {unit}"))
+
+
+def longest(asked: Asked, unit: str, **inputs: Any) -> float:
+    found = carried(asked, inputs, Fraction(100))
+    span = longest_span(found, allowed(asked.catalog, found.load.limit, found.reach))
+    assert span is not None
+    return span / float(length(f"1 {unit}"))
+
+
+def stiffness(asked: Asked, unit: str, wood: str, condition: str) -> float:
+    psi = asked.catalog.bending[wood].stiffness[condition].value  # type: ignore[index]
+    return psi / float(pressure(f"1 {unit}"))
+
+
 CALCULATIONS: dict[str, Callable[..., float]] = {
     "size-thickness": size_thickness,
     "size-width": size_width,
@@ -177,6 +238,11 @@ CALCULATIONS: dict[str, Callable[..., float]] = {
     "shrinkage-framing-width": lambda a, u, **i: moisture.framing_shrinkage(i["moisture"])[0],
     "shrinkage-framing-thickness": lambda a, u, **i: moisture.framing_shrinkage(i["moisture"])[1],
     "coefficient-from-shrinkage": coefficient,
+    "section-inertia": lambda a, u, **i: Layer(*sides(a, i)).inertia,
+    "section-modulus": lambda a, u, **i: Layer(*sides(a, i)).modulus,
+    "sag": sag,
+    "span-longest": longest,
+    "stiffness": stiffness,
 }
 
 

@@ -11,20 +11,30 @@ from pathlib import Path
 
 PROJECT = Path(__file__).resolve().parents[2]
 MODULES = (
+    "service/domain/beams.py",
+    "service/domain/bending.py",
     "service/domain/board_feet.py",
     "service/domain/build.py",
     "service/domain/clamping.py",
+    "service/domain/crossing.py",
     "service/domain/fasteners.py",
     "service/domain/gluing.py",
+    "service/domain/hanging.py",
     "service/domain/holding.py",
+    "service/domain/loads.py",
     "service/domain/material.py",
     "service/domain/moisture.py",
     "service/domain/pilot_holes.py",
+    "service/domain/planks.py",
     "service/domain/rules/fits.py",
     "service/domain/sawing.py",
+    "service/domain/sections.py",
     "service/domain/splitting.py",
+    "service/domain/standing.py",
+    "service/domain/stiffening.py",
     "service/domain/strength.py",
     "service/domain/tape.py",
+    "service/domain/weight.py",
     "service/quantities/units.py",
 )
 TESTS = ("tests/published", "tests/checking", "tests/domain", "tests/quantities")

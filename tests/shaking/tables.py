@@ -44,12 +44,14 @@ DECISIVE = {
     "connection_constants": (("value",),),
     "glue_values": (RANGE,),
     "glue_classes": (RANGE,),
+    "standing_practice": (RANGE,),
+    "cautions": (RANGE,),
 }
 # Rows that an answer is figured from: what only stands in a table to be read decides nothing.
 DECIDES: dict[str, Callable[[Cells], bool]] = {
     "lumber_sizes": lambda cells: bool(cells["stock"]),
-    "species_values": lambda cells: cells["property"] == "specific-gravity",
-    "panel_values": lambda cells: cells["property"] in ("density", "specific-gravity"),
+    "species_values": lambda cells: cells["property"].startswith(WOOD_PROPERTIES),
+    "panel_values": lambda cells: cells["property"].startswith(("density", *WOOD_PROPERTIES)),
     "saw_limits": lambda cells: cells["item"] in SAW_ITEMS,
     "screw_values": lambda cells: cells["property"] in ("major-diameter", "root-diameter"),
     "nail_values": lambda cells: cells["key"] in {f"{key}.diameter" for key, _ in PENNIES},
@@ -63,6 +65,7 @@ CONSTANTS = (
     *(f"spacing.wood.{bored}prebored.{what}" for bored in ("", "not-")
       for what in ("edge", "end.away", "row")),
 )  # fmt: skip
+WOOD_PROPERTIES = ("specific-gravity", "modulus-of-")
 GLUE_PROPERTIES = ("open-time", "lowest-temperature", "slower-when-cold")
 SAW_ITEMS = {
     "bevel-angle", "crosscut-thickness", "crosscut-width", "cut-depth", "miter-angle",

@@ -1,17 +1,59 @@
 """What parts carry, and how they are held."""
 
+import re
+from fractions import Fraction
 from typing import Any, ClassVar
 
-from marshmallow import post_load
+from marshmallow import ValidationError, post_load
 
-from service.api.documents.fields import CarriedLoad, Id, Length, Text, Weight, Word, YesNo
+from service import quantities
+from service.api.documents.fields import (
+    UNITS,
+    CarriedLoad,
+    Id,
+    Length,
+    Quantity,
+    Text,
+    Weight,
+    Whole,
+    Word,
+    YesNo,
+)
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Object, Several
-from service.domain.build import Load, PointLoad
+from service.domain.build import Limit, Load, PointLoad
 from service.quantities import Load as CarriedAmount
 
 # The domain counts pounds an inch, people say pounds a foot.
 _PER = {"total": ("total", 1), "per-foot": ("inch", 12), "per-square-foot": ("square-inch", 144)}
+
+
+_SHARE = re.compile(r"(?:L|l|span) ?/ ?([1-9][0-9]{0,3})")
+NAMED_LIMITS = ("eye", "shelf", "floor")
+
+
+class SagLimit(Quantity[Limit]):
+    """`eye`, `shelf`, `floor`, a share of the span like `L/240`, or a length."""
+
+    def read(self, value: Any) -> Limit:
+        if isinstance(value, str):
+            if value in NAMED_LIMITS:
+                return Limit(name=value)  # type: ignore[arg-type]  # one of the words above
+            if share := _SHARE.fullmatch(value):
+                return Limit(share=Fraction(1, int(share[1])))
+        try:
+            return Limit(size=quantities.length(value, UNITS.get()))
+        except quantities.QuantityError:
+            raise ValidationError(
+                "This must be eye, shelf, floor, a share of the span like L/240, or a length."
+            ) from None
+
+
+class Stiffness(Quantity[Fraction]):
+    """Modulus of elasticity in psi, from text that says its unit: `1200000psi`, `9.7 GPa`."""
+
+    def read(self, value: Any) -> Fraction:
+        return quantities.pressure(value)
 
 
 class PointForm(Form):
@@ -49,7 +91,10 @@ class LoadForm(Form):
     stiffened_by = Several(Object(StiffenerForm), 0, 20)
     stays = YesNo()
     use = Text()
-    limit = Text()
+    limit = SagLimit()
+    boards = Whole(1, 100)
+    grade = Text()
+    stiffness = Stiffness()
 
     @post_load
     def made(self, data: dict[str, Any], **_: Any) -> Any:

@@ -42,8 +42,9 @@ _FRAME: Mapping[str, Measure] = {
     "clearance": _clearance,
 }
 
-_EVERY: Mapping[str, Measure] = {
+EVERY: Mapping[str, Measure] = {
     "stock": Text,
+    "seen": lambda: Word("face", "edge"),
     "saw_miter_to": _turn,
     "saw_bevel_to": _turn,
 }
@@ -74,6 +75,8 @@ MEASURES: Mapping[str, Mapping[str, Measure]] = {
         "slope": Angle,
         "slope_from": lambda: Word("vertical", "horizontal"),
         "corners": lambda: Word("mitered", "butted"),
+        "rim": lambda: Either(Length(), Pair()),
+        "foot": lambda: Either(Length(), Pair()),
     },
     "polygon": {
         "sides": lambda: Whole(3, 100),
@@ -87,10 +90,11 @@ MEASURES: Mapping[str, Mapping[str, Measure]] = {
         "rise": Length,
         "given": lambda: Word("long-points", "center", "short-points"),
         "between": lambda: Word("upright,level", "level,level"),
+        "opening": Length,
     },
     "crossed-legs": {"width": Length, "height": Length},
     "prop": {"lean": Angle, "up": Length, "foot": Length},
-    "tapered-leg": {"length": Length, "top": Length, "foot": Length},
+    "tapered-leg": {"length": Length, "top": Length, "foot": Length, "straight": Length},
     "ends": {
         "length": Length,
         "miter": TwoAngles,
@@ -100,12 +104,14 @@ MEASURES: Mapping[str, Mapping[str, Measure]] = {
             "long-to-long", "short-to-short", "long-to-short", "short-to-long", "center"
         ),
     },
-    # In a row, `within` is the length that the pieces share out, as in the question itself.
+    # `opening` is what the pieces share out: `within` of the question, but here that is how near
+    # the sizes must come.
     "row": {
-        "within": Length,
+        "opening": Length,
         "pieces": lambda: Whole(1, 1000),
         "piece": Length,
         "ends": lambda: Either(Length(zero=True), Word("gap", "flush", "half")),
+        "centers": Length,
         "at": lambda: Several(Length(zero=True), 1, 1000),
     },
 }
@@ -133,7 +139,7 @@ class ShapeForm(Form):
 
 
 def _measures_of(shape: str) -> Mapping[str, Measure]:
-    return {**_EVERY, **MEASURES[shape]}
+    return {**EVERY, **MEASURES[shape]}
 
 
 @cache

@@ -1,0 +1,192 @@
+"""POST /v1/estimate: what a build weighs and costs, and how long it takes."""
+
+from collections.abc import Iterator, Mapping
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from flask import Blueprint, Response, request
+
+from service.api import shown
+from service.api.answers import answered, carried, chosen_form
+from service.api.bodies import read_json
+from service.api.coverage import hours
+from service.api.documents.fields import Text, Word
+from service.api.house import house
+from service.api.parameters import QueryForm, WholeText, read_query
+from service.api.reading import read_as
+from service.domain.build import Step
+from service.domain.cost import Cost, Line, cost
+from service.domain.errors import Complaint, UnknownName
+from service.domain.finishing import LABEL_DECIDES
+from service.domain.purchase import Purchase, planned_purchase
+from service.domain.resolving import ResolvedBuild, resolve
+from service.domain.timeline import Timed, Timeline, timeline
+from service.domain.weight import KILOGRAM, Mass, said, unweighed, weigh, whole
+
+routes = Blueprint("estimate", __name__)
+
+
+class EstimateQuery(QueryForm):
+    """Coats for a build without steps: which finish, how many, before or after assembly."""
+
+    finish = Text()
+    coats = WholeText(1, 100)
+    finish_when = Word("before", "after", load_default="after")
+
+
+_FORM = EstimateQuery()
+
+
+@routes.post("/v1/estimate")
+def estimate_build() -> Response:
+    """Mass, cost and time of a build, each with what is not known of it."""
+    asked = read_query(_FORM)
+    chosen_form("json", "text")
+    build = resolve(read_as(house().build_form, read_json(request)), house().catalog)
+    purchase, extra = planned_purchase(build), _extra(asked)
+    answer = estimated(build, purchase, extra)
+    return answered(answer, shown.folded(_lines(answer, build.metric)))
+
+
+def estimated(
+    build: ResolvedBuild, purchase: Purchase, extra: tuple[Step, ...] = ()
+) -> dict[str, Any]:
+    """The whole answer, for any purchase: that of a cut plan, or the one that the caller plans."""
+    prices, when = cost(build, purchase, extra), timeline(build, extra)
+    masses = weigh(build)
+    piece = whole(masses)
+    rows = [row for part in build.parts for row in part.rests_on]
+    rows += [*piece.rests_on, *(row for line in prices.lines for row in line.rests_on)]
+    rows += [*when.hands_on.rests_on, *(r for t in when.tasks for r in t.task.dries.rests_on)]
+    return {
+        "mass": {
+            "piece": _mass(piece),
+            "carry_home": _carried_home(build, purchase, piece),
+            "spread_percent": round(piece.spread_percent, 1),
+            "by_part": [
+                {"part": one.part.part.id, "quantity": one.part.part.quantity,
+                 "each": _mass(one.each)}
+                for one in masses
+            ],
+            "not_weighed": list(unweighed(masses)),
+        },
+        "cost": _cost(build, purchase, prices),
+        "time": _time(when),
+        "label": LABEL_DECIDES,
+        **carried(build.catalog, rows, _assumed(build, purchase, when)),
+    }  # fmt: skip
+
+
+def _extra(asked: Mapping[str, Any]) -> tuple[Step, ...]:
+    if "finish" not in asked:
+        return ()
+    catalog = house().catalog
+    if catalog.key("finish", "us", asked["finish"]) is None:
+        raise UnknownName(Complaint("finish", f'no finish called "{asked["finish"]}"'))
+    first = asked["finish_when"] == "before"
+    return (Step("finish", finish=asked["finish"], count=asked.get("coats"), bare_at_joints=first),)
+
+
+def _mass(mass: Mass | None) -> dict[str, Any] | None:
+    if mass is None:
+        return None
+    ends = {"low": mass.low, "usual": mass.usual, "high": mass.high}
+    return {
+        "lb": {name: _thousandths(end) for name, end in ends.items()},
+        "kg": {name: _thousandths(end * KILOGRAM) for name, end in ends.items()},
+    }
+
+
+def _thousandths(number: float) -> float:
+    """To three places; much faster than `round`, which goes through text."""
+    return int(number * 1000 + 0.5) / 1000
+
+
+def _carried_home(build: ResolvedBuild, purchase: Purchase, piece: Mass) -> Any:
+    """Boards as bought weigh more than the parts by as much as they hold more wood."""
+    bought = [one for one in purchase.boards if one.source == "store"]
+    known = [one for one in bought if one.volume is not None]
+    if not purchase.planned or not bought or len(known) < len(bought) or not piece.usual:
+        return None
+    cut = sum(
+        (Fraction(p.solid.volume) * p.part.quantity for p in build.parts if p.density and p.solid
+         and hasattr(p.solid, "volume")), Fraction(0),
+    )  # fmt: skip
+    volume = sum((one.volume or Fraction(0) for one in known), Fraction(0))
+    return _mass(piece.times(float(volume / cut))) if cut else None
+
+
+def _cost(build: ResolvedBuild, purchase: Purchase, found: Cost) -> dict[str, Any]:
+    return {
+        "currency": build.build.buying.currency,
+        "total": found.total,
+        "total_is_whole": not found.missing and found.wood_is_planned,
+        "subtotal": found.subtotal,
+        "tax": found.tax,
+        "purchase_planned": purchase.planned,
+        "lines": [_line(line) for line in found.lines],
+        "missing_prices": list(found.missing),
+        "budget": found.budget,
+        "over_budget": None if found.budget is None else found.total > found.budget,
+        "swaps": [
+            {"line": s.line, "to": s.to, "saves": s.saves, "meets_budget": s.meets_budget}
+            for s in found.swaps
+        ],
+    }
+
+
+def _line(line: Line) -> dict[str, Any]:
+    return {
+        "kind": line.kind, "what": line.what, "count": line.count, "each": line.each,
+        "money": line.money, "need": line.need, "note": line.note, "in_piece": line.in_piece,
+        "kept": line.kept, "waste": line.waste,
+    }  # fmt: skip
+
+
+def _time(when: Timeline) -> dict[str, Any]:
+    return {
+        "hands_on": hours(when.hands_on),
+        "waiting": hours(when.waiting),
+        "done": hours(when.done),
+        "ready_to_use": hours(when.ready_to_use),
+        "own_order": when.own_order,
+        "notes": list(when.notes),
+        "steps": [_step(one) for one in when.tasks],
+    }
+
+
+def _step(one: Timed) -> dict[str, Any]:
+    return {
+        "what": one.task.what, "starts": hours(one.start), "hands_on": hours(one.task.work),
+        "waits": hours(one.task.dries), "free": hours(one.free), "critical": one.critical,
+    }  # fmt: skip
+
+
+def _assumed(build: ResolvedBuild, purchase: Purchase, when: Timeline) -> Iterator[str]:
+    yield from build.assumed
+    yield "times of work by hand are common practice, from memory; every shop differs"
+    if not purchase.planned:
+        yield "the purchase is not planned: wood is counted by the length of the parts"
+    if when.own_order:
+        yield "no steps given: cut, sand, dry-fit, then the joints in the order of the document"
+
+
+def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
+    money, time = answer["cost"], answer["time"]
+    usual: float = answer["mass"]["piece"]["lb"]["usual"]
+    yield f"weighs about {said(usual, metric)}, give or take {answer['mass']['spread_percent']} %"
+    short = "" if money["total_is_whole"] else ", as far as it is known"
+    yield f"costs {_amount(money['total'], money['currency'])}{short}"
+    for line in money["lines"]:
+        cash = "no price" if line["money"] is None else _amount(line["money"], money["currency"])
+        yield f"  {line['count']} x {line['what']}: {cash}"
+    for named in ("hands_on", "waiting", "ready_to_use"):
+        span = time[named]
+        yield f"{named.replace('_', ' ')}: {span['low']:.1f} to {span['high']:.1f} h"
+    yield answer["label"]
+    yield from shown.closing(answer)
+
+
+def _amount(money: Decimal, currency: str | None) -> str:
+    return f"{money} {currency or ''}".strip()

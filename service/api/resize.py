@@ -1,0 +1,159 @@
+"""POST /v1/resize: what if it must be another size, of other boards, or in another region?"""
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Any
+
+from flask import Blueprint, Response, request
+from marshmallow import ValidationError, validates_schema
+
+from service.api import found, shown
+from service.api.answers import as_json, carried, chosen_form
+from service.api.bodies import read_json
+from service.api.documents.build import BuildForm
+from service.api.documents.fields import UNITS, Id, Length, Text, Word
+from service.api.documents.forms import Form, pointers
+from service.api.documents.gathered import Named, Object, Several
+from service.api.house import house
+from service.api.parameters import QueryForm, read_query
+from service.api.reading import read_as
+from service.api.refusals import Fault, InvalidDocument
+from service.api.restating import restated
+from service.api.rewriting import as_written, rewritten
+from service.domain.checking import Checked, check
+from service.domain.resized import Changed, Kept, Resized, Resizing
+from service.domain.resizing import resize
+from service.domain.rounding import Turn
+
+routes = Blueprint("resize", __name__)
+
+
+class ResizeQuery(QueryForm):
+    """Whether lengths stay exact or go to the marks of a tape."""
+
+    round = Word("tape", "none", load_default="none")
+
+
+class RealSizeForm(Form):
+    """What a stock really measures."""
+
+    thickness = Length()
+    width = Length()
+
+    @validates_schema
+    def _something(self, data: dict[str, Any], **_: Any) -> None:
+        if not data:
+            raise ValidationError("Say thickness, width or both.")
+
+
+class ResizeForm(Form):
+    """A resize; bare numbers in it are in the units of the build."""
+
+    to = Named(Id(), Length(), 200)
+    stock = Named(Text(), Object(RealSizeForm), 100)
+    region = Text()
+    units = Word("in", "mm")
+    cut = Several(Id(), 0, 500)
+
+
+_QUERY = ResizeQuery()
+_FORM = ResizeForm()
+
+
+@routes.post("/v1/resize")
+def resize_build() -> Response:
+    """The build in another size: what changes, what is kept, and what the new size brings."""
+    asked = read_query(_QUERY)
+    chosen_form("json")
+    document, wanted = _apart(read_json(request))
+    form = house().build_form
+    build = _read_build(form, document)
+    resizing = _read_asked(document, wanted, asked["round"] == "tape")
+    units = wanted.get("units", build.units)
+    document = restated(form, document, units)
+    resized = resize(_read_build(form, document), resizing, house().catalog)
+    new = rewritten(document, resized.changed, units == "mm")
+    return as_json(_answer(new, resized, build.units, check(read_as(form, new), house().catalog)))
+
+
+def _apart(body: Any) -> tuple[Any, dict[str, Any]]:
+    """The build, and what is asked of it."""
+    if not isinstance(body, Mapping) or "build" not in body:
+        fault = Fault("This is required.", pointer="#/build")
+        raise InvalidDocument('Send {"build": ..., "to": ...}.', fault)
+    wanted = {name: value for name, value in body.items() if name != "build"}
+    return body["build"], wanted
+
+
+def _read_build(form: BuildForm, document: Any) -> Any:
+    try:
+        return form.load(document)
+    except ValidationError as refusal:
+        faults = (
+            Fault(detail, pointer=place.replace("#", "#/build", 1))
+            for place, detail in pointers(refusal.messages)
+        )
+        raise InvalidDocument("The build is not of the form asked for.", *faults) from None
+
+
+def _read_asked(document: Any, wanted: dict[str, Any], to_tape: bool) -> Resizing:
+    before = UNITS.set("mm" if document.get("units") == "mm" else "in")
+    try:
+        data = read_as(_FORM, wanted)
+    finally:
+        UNITS.reset(before)
+    if not set(data) - {"cut"}:
+        raise InvalidDocument(
+            "Nothing is asked: say to, stock, region or units.",
+            Fault("Say to, stock, region or units.", pointer="#"),
+        )
+    stock = {
+        name: (size.get("thickness"), size.get("width"))
+        for name, size in data.get("stock", {}).items()
+    }
+    return Resizing(
+        data.get("to", {}), stock, data.get("region"), frozenset(data.get("cut", ())), to_tape
+    )
+
+
+def _answer(new: Any, resized: Resized, was: str, checked: Checked) -> dict[str, Any]:
+    metric = checked.resolved.metric
+    named = [source for finding in checked.findings for source in finding.sources]
+    rows = [row for finding in checked.findings for row in finding.rests_on]
+    rows += [row for part in checked.resolved.parts for row in part.rests_on]
+    changed = [_changed(change, metric) for change in resized.changed]
+    if checked.resolved.build.units != was:
+        why = "asked for; sizes without a unit now carry the one they had"
+        changed.insert(0, {"at": "#/units", "was": was, "is": new["units"], "why": why})
+    return {
+        "build": new,
+        "changed": changed,
+        "kept": [_kept(kept) for kept in resized.kept],
+        "order": [_turn(turn) for turn in resized.order],
+        "verdict": checked.verdict,
+        "findings": [found.finding(finding, metric) for finding in checked.findings],
+        "not_judged": list(checked.not_judged),
+        **carried(checked.resolved.catalog, rows, checked.resolved.assumed, named),
+    }
+
+
+def _changed(change: Changed, metric: bool) -> dict[str, Any]:
+    return {
+        "at": f"#{change.path}",
+        "was": _value(change.was, metric),
+        "is": _value(change.is_now, metric),
+        "why": change.why,
+    }
+
+
+def _value(value: object, metric: bool) -> Any:
+    """A length with its tape reading and how far that is off; anything else as it is written."""
+    return shown.length(value, metric) if isinstance(value, Fraction) else as_written(value, metric)
+
+
+def _kept(kept: Kept) -> dict[str, str]:
+    return {"at": f"#{kept.path}", "why": kept.why}
+
+
+def _turn(turn: Turn) -> dict[str, str]:
+    return {"part": turn.part, "fit": turn.fit, "why": turn.why}

@@ -1,0 +1,125 @@
+"""GET /v1/weight: what boards and sheets weigh."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from flask import Blueprint, Response
+from marshmallow import ValidationError, validates_schema
+
+from service.api import shown
+from service.api.answers import answered, carried
+from service.api.documents.fields import Length, Text
+from service.api.documents.gathered import one_of
+from service.api.house import house
+from service.api.one_piece import PIECE, at_parameters, judged, piece_of
+from service.api.parameters import NumberText, UnitsForm, WholeText, read_query
+from service.domain.build import Build
+from service.domain.resolving import ResolvedBuild, resolve
+from service.domain.rules import sizes
+from service.domain.weight import (
+    KILOGRAM,
+    Mass,
+    lifting_line,
+    moisture_taken,
+    said,
+    unweighed,
+    weigh,
+)
+
+routes = Blueprint("weight", __name__)
+
+RULES = (sizes.nominal_for_actual, sizes.wider_than_stock, sizes.longer_than_stock)
+PLACES = {f"#/parts/0/{name}": name for name in ("width", "thickness", "length")}
+
+
+class WeightQuery(UnitsForm):
+    """A stock, or thickness and width; how long, how many, of what wood, how moist."""
+
+    stock = Text()
+    width = Length()
+    thickness = Length()
+    region = Text(load_default="us")
+    length = Length(required=True)
+    count = WholeText(1, 100_000, load_default=1)
+    wood = Text()
+    moisture = NumberText(0, 200)
+
+    @validates_schema
+    def _stock_or_sizes(self, data: dict[str, Any], **_: Any) -> None:
+        if one_of(data, ("stock", "thickness")) == "thickness" and "width" not in data:
+            raise ValidationError("This is required with thickness.", field_name="width")
+
+
+_FORM = WeightQuery()
+
+
+@routes.get("/v1/weight")
+def weight_of_boards() -> Response:
+    """Mass of one and of all, with its spread; over the lifting line it says so."""
+    asked, catalog = read_query(_FORM), house().catalog
+    metric = asked["units"] == "mm"
+    part = piece_of(asked, catalog, asked["length"])
+    build = resolve(
+        Build("boards", asked["units"], asked["region"], parts=(part,)), catalog
+    )  # fmt: skip
+    (one,) = masses = weigh(build)
+    line, row = lifting_line(catalog)
+    rows = [*one.part.rests_on, *(one.each.rests_on if one.each else ()), row]
+    total = one.each.times(asked["count"]) if one.each else None
+    answer = {
+        "stock": asked.get("stock"),
+        "count": asked["count"],
+        "wood": one.part.wood.key if one.part.wood else None,
+        "each": _mass(one.each),
+        "total": _mass(total),
+        "why_not": next(iter(unweighed(masses)), "").removeprefix(f"{PIECE}: ") or None,
+        "lifting": _lifting(one.each, total, line),
+        "findings": at_parameters(judged(build, RULES), PLACES, metric),
+        **carried(catalog, rows, _assumed(build, asked)),
+    }
+    return answered(answer, shown.folded(_lines(answer, total, metric)))
+
+
+def _mass(mass: Mass | None) -> dict[str, Any] | None:
+    if mass is None:
+        return None
+    pounds = {"low": mass.low, "usual": mass.usual, "high": mass.high}
+    return {
+        "lb": {name: round(value, 3) for name, value in pounds.items()},
+        "kg": {name: round(value * KILOGRAM, 3) for name, value in pounds.items()},
+        "spread_percent": round(mass.spread_percent, 1),
+    }
+
+
+def _lifting(each: Mass | None, total: Mass | None, line: float) -> dict[str, Any] | None:
+    if each is None or total is None:
+        return None
+    return {
+        "line_lb": line,
+        "one_is_over": each.high > line,
+        "all_are_over": total.high > line,
+    }
+
+
+def _assumed(build: ResolvedBuild, asked: Mapping[str, Any]) -> Iterator[str]:
+    yield from build.assumed
+    part = build.parts[0]
+    if part.wood is not None and part.wood.kind != "panel":
+        yield f"at {moisture_taken(asked.get('moisture'))}"
+
+
+def _lines(answer: Mapping[str, Any], total: Mass | None, metric: bool) -> Iterator[str]:
+    if total is None:
+        yield f"not known: {answer['why_not']}"
+    else:
+        low, high = said(total.low, metric), said(total.high, metric)
+        yield f"{said(total.usual, metric)} in all ({answer['count']}), {low} to {high}"
+        if answer["lifting"]["one_is_over"]:
+            line = said(answer["lifting"]["line_lb"], metric)
+            yield f"  one alone is over {line}, the line for a lift with two hands: get help"
+        elif answer["lifting"]["all_are_over"]:
+            line = said(answer["lifting"]["line_lb"], metric)
+            yield f"  together over {line}, the line for a lift with two hands: carry them singly"
+    for finding in answer["findings"]:
+        yield f"{finding['severity']}: {finding['detail']}"
+    yield from shown.closing(answer)

@@ -1,0 +1,110 @@
+"""How much finish a surface takes, and how long its coats take to dry.
+
+Areas are square feet, amounts US gallons, times hours; everything is a range.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from service.domain.build import Step
+from service.domain.catalog import Catalog
+from service.domain.finish_values import Figure, Finishing
+from service.domain.resolving import ResolvedBuild
+from service.domain.solid import Rod, Solid
+
+SQUARE_FOOT = 144  # square inches
+LABEL_DECIDES = (
+    "for food, bedding or a child's mouth the label's own statement decides; this service does not"
+)
+COLD, FROST = Fraction(50), "below 50 F"  # the condition of the row for cold shops
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """From and to, and the rows behind it. `at_least`: nobody prints an upper end."""
+
+    low: Fraction
+    high: Fraction
+    rests_on: tuple[str, ...] = ()
+    at_least: bool = False
+
+    def times(self, count: Fraction | int) -> "Span":
+        """The same, so many times."""
+        return Span(self.low * count, self.high * count, self.rests_on, self.at_least)
+
+    def plus(self, other: "Span") -> "Span":
+        """Both, one after the other."""
+        if other is NOTHING or self is NOTHING:
+            return self if other is NOTHING else other
+        rows = tuple(dict.fromkeys((*self.rests_on, *other.rests_on)))
+        return Span(
+            self.low + other.low, self.high + other.high, rows, self.at_least or other.at_least
+        )
+
+
+NOTHING = Span(Fraction(0), Fraction(0))
+
+
+def span(figure: Figure | None) -> Span | None:
+    """A printed range; None where nothing but words is printed."""
+    if figure is None or (figure.low is None and figure.high is None):
+        return None
+    return Span(figure.least, figure.most, (figure.row,), figure.high is None)
+
+
+def needed(area: Fraction, coats: Span, spread: Span, loss: Span) -> Span:
+    """US gallons for an area: area x coats / spread x (1 + loss). The high end covers all."""
+    low = area * coats.low / spread.high * (1 + loss.low)
+    high = area * coats.high / spread.low * (1 + loss.high)
+    return Span(low, high, tuple(dict.fromkeys(coats.rests_on + spread.rests_on + loss.rests_on)))
+
+
+def finish_loss(catalog: Catalog) -> Span:
+    """What stays in can, brush and rag, as a share: common practice, from memory."""
+    return span(catalog.work_times["finish-loss"]) or NOTHING
+
+
+def surface(build: ResolvedBuild, parts: tuple[str, ...] = ()) -> Fraction:
+    """Square feet of every side of the parts named, or of all; joined faces are counted too."""
+    if not parts and "surface" in build.shared:
+        whole: Fraction = build.shared["surface"]
+        return whole
+    inches = Fraction(0)
+    for part in build.parts:
+        if (not parts or part.part.id in parts) and isinstance(part.solid, Solid | Rod):
+            inches += Fraction(part.solid.surface) * part.part.quantity
+    if not parts:
+        build.shared["surface"] = inches / SQUARE_FOOT
+    return inches / SQUARE_FOOT
+
+
+def finish_of(build: ResolvedBuild, step: Step) -> Finishing | None:
+    """The finish that a step names, where the tables have it."""
+    key = step.finish and build.catalog.key("finish", build.build.region, step.finish)
+    return build.catalog.finishes.get(key) if key else None
+
+
+def coats_of(step: Step, finish: Finishing) -> Span:
+    """As many coats as the step says, else as many as are usual."""
+    if step.count is not None:
+        return Span(Fraction(step.count), Fraction(step.count))
+    return span(finish.figure("coats")) or Span(Fraction(1), Fraction(1))
+
+
+def recoat(finish: Finishing, temperature: Fraction | None = None) -> Span | None:
+    """Hours between coats; in the cold the longer time, where one is printed."""
+    cold = finish.figures.get(f"recoat {FROST}")
+    if cold is not None and temperature is not None and temperature < COLD:
+        return span(cold)
+    return span(finish.figure("recoat"))
+
+
+def handled(finish: Finishing, damp: bool = False) -> Span | None:
+    """Hours from the last coat until the piece may be handled."""
+    wet = finish.figures.get("handle damp air")
+    return span(wet) if wet is not None and damp else span(finish.figure("handle"))
+
+
+def cured(finish: Finishing) -> Span | None:
+    """Hours from the last coat until the finish has cured; None where it never does."""
+    return span(finish.figure("full-cure"))

@@ -1,0 +1,81 @@
+"""How long work by hand takes, in minutes, by common practice: from memory, always a range."""
+
+from collections.abc import Iterable, Mapping
+
+from service.domain.build import Joint, Step
+from service.domain.finish_values import GlueTimes
+from service.domain.finishing import NOTHING, Span, span, surface
+from service.domain.resolving import ResolvedBuild
+
+
+def cutting(build: ResolvedBuild, step: Step) -> Span:
+    """Minutes to cut the parts of a step, their rips and cutouts too."""
+    counts = {"cut-square": 0, "cut-angled": 0, "rip": 0, "cutout": 0}
+    for part in build.parts:
+        if step.parts and part.part.id not in step.parts:
+            continue
+        pieces = part.part.quantity
+        for end in part.part.ends:
+            counts["cut-square" if end.is_square else "cut-angled"] += pieces
+        ripped = part.part.width is not None or (part.sized is not None and part.sized.panel)
+        counts["rip"] += pieces if ripped else 0
+        counts["cutout"] += pieces * sum(max(1, len(c.at)) for c in part.part.cutouts)
+    return _counted(build, counts)
+
+
+def _counted(build: ResolvedBuild, counts: Mapping[str, int]) -> Span:
+    """Minutes for so many of each kind of work."""
+    known: dict[tuple[int, ...], Span] = build.shared.setdefault("minutes", {})
+    key = tuple(counts.values())
+    if (len(counts), *key) not in known:
+        figures = build.catalog.work_times
+        known[len(counts), *key] = added(
+            (span(figures[k]) or NOTHING).times(n) for k, n in counts.items() if n
+        )
+    return known[len(counts), *key]
+
+
+def sanding(build: ResolvedBuild, step: Step) -> Span:
+    """Minutes to sand every side of the parts of a step, with one grit."""
+    return (span(build.catalog.work_times["sand"]) or NOTHING).times(surface(build, step.parts))
+
+
+def trying(build: ResolvedBuild, step: Step) -> Span:
+    """Minutes to try the joints of a step without glue."""
+    count = sum(joint.quantity for joint in joints_of(build, step) or build.build.joints)
+    return (span(build.catalog.work_times["dry-fit"]) or NOTHING).times(count)
+
+
+def joining(build: ResolvedBuild, step: Step) -> Span:
+    """Minutes to spread the glue and drive the fasteners of a step."""
+    counts = {"fastener": 0, "glue-joint": 0}
+    for joint in joints_of(build, step):
+        counts["fastener"] += (joint.count or 0) * joint.quantity
+        counts["glue-joint"] += joint.quantity if glue_in(build, joint) else 0
+    return _counted(build, counts)
+
+
+def joints_of(build: ResolvedBuild, step: Step) -> list[Joint]:
+    """The joints that a step names."""
+    if not step.joints:
+        return []
+    return [joint for joint in build.build.joints if joint.id in step.joints]
+
+
+def glue_in(build: ResolvedBuild, joint: Joint) -> GlueTimes | None:
+    """The glue of a joint, where the tables have it."""
+    if joint.glue is None:
+        return None
+    known: dict[str, GlueTimes | None] = build.shared.setdefault("glues", {})
+    if joint.glue not in known:
+        key = build.catalog.key("glue", build.build.region, joint.glue)
+        known[joint.glue] = build.catalog.glue_times.get(key) if key else None
+    return known[joint.glue]
+
+
+def added(spans: Iterable[Span]) -> Span:
+    """Spans, one after the other."""
+    total = NOTHING
+    for one in spans:
+        total = total.plus(one)
+    return total

@@ -1,0 +1,182 @@
+"""Estimates by hand: the arithmetic stands beside each expected number."""
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+import pytest
+
+from service.api.documents.build import BuildForm
+from service.domain.build import Step
+from service.domain.catalog import Catalog
+from service.domain.cost import cost, wood_line
+from service.domain.finishing import Span, needed
+from service.domain.purchase import Bought, Purchase, converted, each, planned_purchase
+from service.domain.resolving import ResolvedBuild, resolve
+from service.domain.timeline import timeline
+
+F = Fraction
+
+
+def resolved(catalog: Catalog, **rest: Any) -> ResolvedBuild:
+    parts = [{"id": "rail", "stock": "1x4", "length": "24", "quantity": 2},
+             {"id": "stile", "stock": "1x4", "length": "12", "quantity": 2}]  # fmt: skip
+    return resolve(BuildForm().load({"name": "Trial", "parts": parts, **rest}), catalog)
+
+
+def priced(*prices: dict[str, Any], **rest: Any) -> dict[str, Any]:
+    return {"price_list": {"currency": "USD", "prices": list(prices)}, **rest}
+
+
+def test_finish_is_area_times_coats_over_spread_and_loss() -> None:
+    # 100 ft2 x 2 coats / 400 ft2/gal = 0.5 gal, a tenth more lost: 0.55 gal.
+    one = needed(F(100), Span(F(2), F(2)), Span(F(400), F(400)), Span(F(1, 10), F(1, 10)))
+    assert (one.low, one.high) == (F(11, 20), F(11, 20))
+
+
+# 1x4 counts 1 x 4 in: a third of a board foot in a foot. 8 ft at 0.90 a foot is 7.20.
+@pytest.mark.parametrize(
+    ("price", "expected"),
+    [
+        ({"price": "7.20", "length": "96"}, {"piece": "7.20", "foot": "0.90", "board-foot": "2.7"}),
+        ({"price": "0.90", "per": "foot", "length": "96"},
+         {"piece": "7.20", "foot": "0.90", "board-foot": "2.7"}),
+        ({"price": "2.70", "per": "board-foot", "length": "96"},
+         {"piece": "7.20", "foot": "0.90", "board-foot": "2.7"}),
+    ],
+)  # fmt: skip
+def test_a_price_is_said_in_every_way(
+    catalog: Catalog, price: dict[str, str], expected: dict[str, str]
+) -> None:
+    build = resolved(catalog, buying=priced({"stock": "1x4", **price}))
+    found = converted(build, build.build.buying.prices[0])
+    assert found == {name: Decimal(money) for name, money in expected.items()}
+
+
+def test_a_price_by_the_piece_holds_for_its_own_length_only(catalog: Catalog) -> None:
+    build = resolved(catalog, buying=priced({"stock": "1x4", "price": "7.20", "length": "96"}))
+    price = build.build.buying.prices[0]
+    assert each(build, price, F(96), None) == Decimal("7.20")
+    assert each(build, price, F(72), None) is None
+
+
+def test_money_goes_to_the_piece_to_what_is_kept_and_to_waste() -> None:
+    # 6/10, 3/10 and 1/10 of 10.00.
+    line = wood_line(Bought("1x4", F(96), None, 1, Decimal("10.00"), "store", F(10), F(6), F(3)))
+    assert (line.in_piece, line.kept, line.waste) == (
+        Decimal("6.00"), Decimal("3.00"), Decimal("1.00"),
+    )  # fmt: skip
+
+
+def test_a_whole_estimate_with_tax(catalog: Catalog) -> None:
+    # 2 boards x 7.20 = 14.40; 8 % tax = 1.152, to the cent 1.15; 15.55 in all.
+    buying = priced(
+        {"stock": "1x4", "price": "7.20", "length": "96"},
+        planned=[{"stock": "1x4", "length": "96", "quantity": 2}], tax_percent="8",
+    )  # fmt: skip
+    build = resolved(catalog, buying=buying)
+    found = cost(build, planned_purchase(build))
+    assert (found.subtotal, found.tax, found.total) == (
+        Decimal("14.40"), Decimal("1.15"), Decimal("15.55"),
+    )  # fmt: skip
+    assert found.missing == ()
+
+
+def test_a_missing_price_is_named_and_nothing_is_made_up(catalog: Catalog) -> None:
+    build = resolved(catalog, buying={"planned": [{"stock": "1x4", "length": "96"}]})
+    found = cost(build, planned_purchase(build))
+    assert (found.missing, found.total) == (("1x4, 96 in",), Decimal("0.00"))
+
+
+def test_without_a_plan_wood_is_counted_by_its_parts_and_says_so(catalog: Catalog) -> None:
+    # (2 x 24 + 2 x 12) in = 6 ft at 0.90 = 5.40.
+    build = resolved(catalog, buying=priced({"stock": "1x4", "price": "0.90", "per": "foot"}))
+    found = cost(build, planned_purchase(build))
+    assert found.total == Decimal("5.40")
+    assert not found.wood_is_planned
+
+
+def test_store_cuts_cost_after_the_free_ones(catalog: Catalog) -> None:
+    # 5 cuts, 2 free: 3 x 0.50.
+    build = resolved(catalog, buying={"store_cuts": {"free": 2, "each": "0.50"}})
+    assert cost(build, Purchase(store_cuts=5)).total == Decimal("1.50")
+
+
+def test_screws_are_bought_by_the_box_where_that_is_cheaper(catalog: Catalog) -> None:
+    joint = {"id": "j", "through": "rail", "into": "stile", "method": "screw", "count": 2,
+             "quantity": 4, "fastener": {"gauge": 8, "length": "1 1/4"}}  # fmt: skip
+    # 8 screws: 8 x 0.40 = 3.20, or a box of 5 twice: 2 x 1.50 = 3.00.
+    buying = priced(
+        {"stock": "screw 8x1 1/4", "price": "0.40"},
+        {"stock": "screw 8x1 1/4, box of 5", "price": "1.50"},
+    )
+    build = resolved(catalog, joints=[joint], buying=buying)
+    (line,) = [line for line in cost(build, Purchase()).lines if line.kind == "fasteners"]
+    assert (line.count, line.money) == (2, Decimal("3.00"))
+
+
+@pytest.mark.parametrize(("budget", "meets"), [("6.00", True), ("5.99", False)])
+def test_another_wood_is_offered_where_the_budget_is_passed(
+    catalog: Catalog, budget: str, meets: bool
+) -> None:
+    # 1x4 of pine at 10.00, of spf at 6.00: 4.00 saved.
+    buying = priced(
+        {"stock": "1x4", "price": "10.00", "length": "96", "wood": "pine"},
+        {"stock": "1x4", "price": "6.00", "length": "96", "wood": "spf"},
+        planned=[{"stock": "1x4", "length": "96"}], budget=budget,
+    )  # fmt: skip
+    build = resolved(catalog, wood="pine", buying=buying)
+    (swap,) = cost(build, planned_purchase(build)).swaps
+    assert (swap.saves, swap.meets_budget) == (Decimal("4.00"), meets)
+
+
+def glued(catalog: Catalog, glue: str, temperature: str = "70F") -> ResolvedBuild:
+    joint = {"id": "j", "through": "rail", "into": "stile", "method": "glue", "glue": glue}
+    return resolved(catalog, joints=[joint], place={"temperature": temperature})
+
+
+def test_another_glue_changes_the_wait(catalog: Catalog) -> None:
+    # White glue: 30 to 90 min in clamps; slower polyurethane glue: 240 min at least.
+    white, slow = (timeline(glued(catalog, g)) for g in ("pva-interior", "polyurethane-glue"))
+    assert (white.waiting.low, white.waiting.high) == (F(1, 2), F(3, 2))
+    assert slow.waiting.low == 4
+
+
+def test_cold_doubles_the_time_of_construction_adhesive(catalog: Catalog) -> None:
+    # 15 to 120 min at 70 F, twice as long at 50 F.
+    warm, cold = (
+        timeline(glued(catalog, "construction-adhesive", t)).waiting for t in ("70F", "50F")
+    )
+    assert (cold.low, cold.high) == (2 * warm.low, 2 * warm.high) == (F(1, 2), F(4))
+
+
+def test_another_coat_adds_its_recoat_time(catalog: Catalog) -> None:
+    # One coat waits 24 h to handling; a second adds 2 to 4 h before it.
+    build = resolved(catalog)
+    one, two = (
+        timeline(build, (Step("finish", finish="water-polyurethane", count=n),)).waiting
+        for n in (1, 2)
+    )
+    assert (one.low, one.high) == (24, 24)
+    assert (two.low, two.high) == (26, 28)
+
+
+def test_paint_in_the_cold_waits_a_day_between_coats(catalog: Catalog) -> None:
+    coats = (Step("finish", finish="latex-paint", count=2),)
+    # 2 h to recoat, 24 h below 50 F: 22 h more at the low end.
+    warm = timeline(resolved(catalog, place={"temperature": "70F"}), coats).waiting
+    cold = timeline(resolved(catalog, place={"temperature": "45F"}), coats).waiting
+    assert cold.low - warm.low == 22
+
+
+def test_finishing_before_assembly_masks_the_glue_faces(catalog: Catalog) -> None:
+    coats = (Step("finish", finish="water-polyurethane", count=1, bare_at_joints=True),)
+    tasks = [one.task.what for one in timeline(glued(catalog, "pva-interior"), coats).tasks]
+    assert tasks[-3:] == ["mask the glue faces", "water-based polyurethane, coat 1", "glue j"]
+
+
+def test_a_stated_wait_counts_once_beside_the_clamps(catalog: Catalog) -> None:
+    joint = {"id": "j", "through": "rail", "into": "stile", "method": "glue",
+             "glue": "pva-interior"}  # fmt: skip
+    steps = [{"do": "glue", "joints": ["j"]}, {"do": "wait", "hours": 24}]
+    assert timeline(resolved(catalog, joints=[joint], steps=steps)).waiting.high == 24
