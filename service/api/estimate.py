@@ -19,20 +19,27 @@ from service.domain.build import Step
 from service.domain.cost import Cost, Line, cost
 from service.domain.errors import Complaint, UnknownName
 from service.domain.finishing import LABEL_DECIDES
-from service.domain.purchase import Purchase, planned_purchase
+from service.domain.purchase import NOT_PLANNED, Purchase, planned_purchase
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.timeline import Timed, Timeline, timeline
 from service.domain.weight import KILOGRAM, Mass, said, unweighed, weigh, whole
+from service.planning.purchasing import purchase_of
+from service.planning.whole import plan_build
 
 routes = Blueprint("estimate", __name__)
 
+PLAN_SECONDS = 3.0  # an estimate need not wait for the last proof
+
 
 class EstimateQuery(QueryForm):
-    """Coats for a build without steps: which finish, how many, before or after assembly."""
+    """Coats for a build without steps, and what is taken to be bought: what the cut plan says, the
+    list in the document, or nothing that is known.
+    """
 
     finish = Text()
     coats = WholeText(1, 100)
     finish_when = Word("before", "after", load_default="after")
+    bought = Word("plan", "list", "none", load_default="plan")
 
 
 _FORM = EstimateQuery()
@@ -44,9 +51,15 @@ def estimate_build() -> Response:
     asked = read_query(_FORM)
     chosen_form("json", "text")
     build = resolve(read_as(house().build_form, read_json(request)), house().catalog)
-    purchase, extra = planned_purchase(build), _extra(asked)
+    purchase, extra = _purchase(build, asked["bought"]), _extra(asked)
     answer = estimated(build, purchase, extra)
     return answered(answer, shown.folded(_lines(answer, build.metric)))
+
+
+def _purchase(build: ResolvedBuild, bought: str) -> Purchase:
+    if bought == "plan":
+        return purchase_of(build, plan_build(build, seconds=PLAN_SECONDS))
+    return planned_purchase(build) if bought == "list" else NOT_PLANNED
 
 
 def estimated(

@@ -55,13 +55,17 @@ def store_fee(build: ResolvedBuild, plan: CutPlan) -> Decimal:
     store = build.build.buying.store_cuts
     if store is None or store.each is None:
         return Decimal(0)
-    cuts = sum(
+    return store.each * max(0, counted_store_cuts(plan) - store.free)
+
+
+def counted_store_cuts(plan: CutPlan) -> int:
+    """Cuts that the store makes; squaring a raw edge is not counted."""
+    return sum(
         cut.by == "store" and not cut.trim
         for one in plan.sheets
         for sheet in one.plan.sheets
         for cut in sheet.cuts
     )
-    return store.each * max(0, cuts - store.free)
 
 
 def shares_of(build: ResolvedBuild, plan: CutPlan) -> WoodShares:

@@ -210,3 +210,14 @@ def test_the_same_question_has_the_same_answer(client: FlaskClient) -> None:
 def test_nonsense_is_refused(client: FlaskClient, query: str) -> None:
     part = {"id": "slat", "stock": "1x4", "length": "20"}
     assert client.post(f"/v1/cut-plan{query}", json=build(part)).status_code == 422
+
+
+def test_an_estimate_costs_what_the_cut_plan_says(client: FlaskClient) -> None:
+    """Two boards of 5.00; 4 x 24 in of 192 in is half of the wood, and a kerf each is lost."""
+    part = {"id": "slat", "stock": "1x4", "length": "24", "quantity": 4}
+    document = build(part, buying={**prices(("1x4", "96", "5.00")), "keep_at_least": "12"})
+    told = client.post("/v1/estimate", json=document).get_json()
+    (line,) = [line for line in told["cost"]["lines"] if line["what"].startswith("1x4")]
+    assert (line["money"], line["in_piece"]) == ("10.00", "5.00")
+    listed = client.post("/v1/estimate?bought=none", json=document).get_json()
+    assert listed["cost"]["lines"] != told["cost"]["lines"]
