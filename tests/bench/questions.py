@@ -114,7 +114,9 @@ QUESTIONS = (
     Question("movement", "/v1/movement?wood=spf&width=12&humidity=30,60", 4),
     Question("moisture", "/v1/moisture?humidity=30,60&temperature=70F", 4),
     Question("tip-over", "/v1/tip-over?height=40&depth=12&weight=60lb&kind=dresser", 4),
-    Question("hanging", "/v1/hanging?rail=36&studs=16&through=3/4&screw=3&load=40lb&depth=12&arm=10", 4),
+    Question(
+        "hanging", "/v1/hanging?rail=36&studs=16&through=3/4&screw=3&load=40lb&depth=12&arm=10", 4
+    ),
     Question("weight", "/v1/weight?stock=2x4&length=8ft&wood=spf&count=3", 4),
     Question("coverage", "/v1/coverage?finish=water-polyurethane&area=20ft2", 4),
     Question("estimate of 40 parts", "/v1/estimate", 60, body=forty_parts(), times=30),

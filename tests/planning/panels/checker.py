@@ -89,9 +89,7 @@ def inside(one: Box, room: Box) -> bool:
 
 
 def apart(one: Box, other: Box, kerf: Fraction) -> bool:
-    return any(
-        one[a + 1] + kerf <= other[a] or other[a + 1] + kerf <= one[a] for a in (0, 2)
-    )
+    return any(one[a + 1] + kerf <= other[a] or other[a + 1] + kerf <= one[a] for a in (0, 2))
 
 
 def groups(boxes: list[Box], axis: int, kerf: Fraction) -> list[list[Box]]:

@@ -1,6 +1,6 @@
 """Measure the planning of boards, one thread, in CPU seconds, beside the figures to beat.
 
-.venv/bin/python scripts/bench_boards.py --set hobby|ties|proofs|cpsat|classic|hard|variable|growth
+scripts/bench boards --set hobby|ties|proofs|cpsat|classic|hard|variable|growth
     [--limit N] [--seconds S] [--only NAME,...]
 
 The published sets are read from the folder that DRYFIT_BENCHMARKS names; without it those are
@@ -21,8 +21,6 @@ from fractions import Fraction
 from importlib import import_module
 from math import gcd
 from pathlib import Path
-
-sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from service.planning.boards import plan_boards, plan_longest_first
 from service.planning.effort import Clock, Effort

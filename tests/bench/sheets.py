@@ -1,8 +1,8 @@
 """Sheets against the clock: hobby cases, the guillotine set, the variable-size set.
 
-    bench_sheets.py --set hobby --cases 100 --deadline 6
-    bench_sheets.py --set gcut
-    bench_sheets.py --set vs --sizes 20,40 --deadline 6
+    scripts/bench sheets --set hobby --cases 100 --deadline 6
+    scripts/bench sheets --set gcut
+    scripts/bench sheets --set vs --sizes 20,40 --deadline 6
 
 Benchmark files are read from the folder that the environment variable DRYFIT_BENCHMARKS names.
 One thread, CPU seconds. A fixed piece of arithmetic is timed first: the machine's reference.
@@ -20,8 +20,6 @@ from random import Random
 from time import perf_counter, process_time
 
 import numpy as np
-
-sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from service.planning.panels.asking import Cutting, Panel, Sheet
 from service.planning.panels.guillotine import Guillotine
