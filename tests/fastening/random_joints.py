@@ -32,7 +32,8 @@ def joint_build(seed: int) -> Json:
     if random.random() < 0.1 and joint["touches"] != "end":
         joint["slope"] = random.choice([5, 10, 12, 15])
     made: Json = {"name": f"Joint {seed}", "units": "mm" if metric else "in", "parts": parts}
-    made["joints"] = [joint]
+    # How the grains cross is a matter of the two pieces: no fastening mends it.
+    made["joints"] = [{**joint, "crosses": "0"}]
     if metric:
         made["region"] = "uk"
     wood = random.choice(WOODS)
