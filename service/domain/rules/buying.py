@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from service.domain.findings import Mend, Spot, rule
 from service.domain.resolving import ResolvedBuild
-from service.domain.rules.panels import panels_and_sheets, turns_freely
+from service.domain.rules.panels import panels_on_sheets, turns_freely
 from service.domain.solid import Rod, Solid
 from service.domain.supply import longest_piece
 from service.domain.yields import StockYield
@@ -63,8 +63,8 @@ def too_big(build: ResolvedBuild, id: str) -> bool:
     if longest is not None:
         return part.solid.blank_length > longest.length
     return any(
-        panel is part and not upright and not (turned and turns_freely(part))
-        for panel, _, upright, turned in panels_and_sheets(build)
+        panel.part is part and not panel.upright and not (panel.turned and turns_freely(part))
+        for panel in panels_on_sheets(build)
     )
 
 

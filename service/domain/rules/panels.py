@@ -1,6 +1,7 @@
 """Rules about sheets and the panels cut from them."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.findings import Mend, Spot, rule
@@ -12,22 +13,36 @@ from service.domain.tape import plain
 GRAINLESS = frozenset({"mdf", "particleboard", "hardboard", "osb", "foam"})
 
 
-def panels_and_sheets(build: ResolvedBuild) -> Iterator[tuple[ResolvedPart, Sheets, bool, bool]]:
-    """Each panel part with its sheets, and whether it fits as its grain wants, or only turned."""
+@dataclass(frozen=True, slots=True)
+class OnSheets:
+    """A panel part, its listed size, and the sheets that it may come from.
+
+    `upright`: it fits a sheet as its grain wants; `turned`: it fits one with the grain crossed.
+    """
+
+    part: ResolvedPart
+    length: Fraction
+    width: Fraction
+    sheets: Sheets
+    upright: bool
+    turned: bool
+
+
+def panels_on_sheets(build: ResolvedBuild) -> Iterator[OnSheets]:
+    """Every panel part whose size and sheets are known."""
     trims = 2 * build.build.shop.end_trim
     for part in build.parts:
-        sized, stated = part.sized, part.part
-        if sized is None or sized.width is None or stated.length is None:
+        sized, length = part.sized, part.part.length
+        if sized is None or sized.width is None or length is None:
             continue
         sheets = sheets_of(build.sizing, sized)
         if sheets is None:
             continue
-        along, across = stated.length, sized.width.listed
-        if stated.grain == "width":
-            along, across = across, along
+        width = sized.width.listed
+        along, across = (width, length) if part.part.grain == "width" else (length, width)
         upright = any(fits(along, across, sheet, trims) for sheet in sheets.sizes)
         turned = any(fits(across, along, sheet, trims) for sheet in sheets.sizes)
-        yield part, sheets, upright, turned
+        yield OnSheets(part, length, width, sheets, upright, turned)
 
 
 def fits(
@@ -56,20 +71,20 @@ def too_big(build: ResolvedBuild) -> Iterator[Spot]:
     The caller's own sheets decide; without a list, the sizes that shops usually carry are taken,
     as practice. Bigger panels are joined over a frame member or laid out as two.
     """
-    for part, sheets, upright, turned in panels_and_sheets(build):
-        if upright or turned or part.part.length is None:
+    for panel in panels_on_sheets(build):
+        if panel.upright or panel.turned:
             continue
-        length, width = part.part.length, part.sized.width.listed  # type: ignore[union-attr]
+        length, width = panel.length, panel.width
         yield Spot(
-            at=part.at,
+            at=panel.part.at,
             detail=(
-                f"{part.part.id} is {plain(length, build.metric)} by {plain(width, build.metric)}; "
-                f"it comes out of none of {sheets.where}."
+                f"{panel.part.part.id} is {plain(length, build.metric)} by "
+                f"{plain(width, build.metric)}; it comes out of none of {panel.sheets.where}."
             ),
             numbers={"length": length, "width": width},
             mend=Mend("Find a bigger sheet, or make it of two panels that meet on a rail."),
-            basis=sheets.basis,
-            rests_on=sheets.rests_on,
+            basis=panel.sheets.basis,
+            rests_on=panel.sheets.rests_on,
         )
 
 
@@ -85,19 +100,19 @@ def against_grain(build: ResolvedBuild) -> Iterator[Spot]:
     A panel that comes out of the sheet only when turned has its grain the other way than the
     part states. Say `grain: any` where that does not matter.
     """
-    for part, sheets, upright, turned in panels_and_sheets(build):
-        if upright or not turned or turns_freely(part) or part.part.length is None:
+    for panel in panels_on_sheets(build):
+        if panel.upright or not panel.turned or turns_freely(panel.part):
             continue
-        length, width = part.part.length, part.sized.width.listed  # type: ignore[union-attr]
+        length, width, stated = panel.length, panel.width, panel.part.part
         yield Spot(
-            at=f"{part.at}/grain",
+            at=f"{panel.part.at}/grain",
             detail=(
-                f"{part.part.id} ({plain(length, build.metric)} by {plain(width, build.metric)}, "
-                f"grain along its {part.part.grain}) comes out of {sheets.where} only when turned "
-                "across the grain."
+                f"{stated.id} ({plain(length, build.metric)} by {plain(width, build.metric)}, "
+                f"grain along its {stated.grain}) comes out of {panel.sheets.where} only when "
+                "turned across the grain."
             ),
             numbers={"length": length, "width": width},
             mend=Mend("Turn the grain, or find a sheet that is long enough the other way."),
-            basis=sheets.basis,
-            rests_on=sheets.rests_on,
+            basis=panel.sheets.basis,
+            rests_on=panel.sheets.rests_on,
         )
