@@ -11,7 +11,7 @@ from functools import cached_property
 from typing import Any, Literal
 
 from service.domain.fasteners import AssignedGravity, Constant, Fasteners
-from service.domain.finish_values import Figure, Finishing, GlueTimes
+from service.domain.finish_values import Figure, Finishing
 from service.domain.glues import Glue, GlueClass
 from service.domain.spelling import spelled
 from service.domain.wood_values import BendingValues, CautionText, MovingValues, Resists
@@ -185,7 +185,6 @@ class Catalog:
     decay: Mapping[str, Resists] = field(default_factory=dict)
     cautions: Mapping[str, CautionText] = field(default_factory=dict)
     finishes: Mapping[str, Finishing] = field(default_factory=dict)
-    glue_times: Mapping[str, GlueTimes] = field(default_factory=dict)
     work_times: Mapping[str, Figure] = field(default_factory=dict)
     fasteners: Fasteners = field(default_factory=Fasteners)
     constants: Mapping[str, Constant] = field(default_factory=dict)

@@ -196,7 +196,7 @@ def _glues(build: ResolvedBuild) -> Iterator[Line]:
         if glue is not None:
             areas[glue.key] = areas.get(glue.key, Fraction(0)) + joint_area(build, joint)
     for key, area in areas.items():
-        spread = span(build.catalog.glue_times[key].figures.get("coverage"))
+        spread = span(build.catalog.glues[key].figure("coverage"))
         if spread is None:
             yield Line("glue", key, 1, None, None, note="no coverage of it is in the tables")
             continue

@@ -1,4 +1,4 @@
-"""What the tables know of finishes, of how long glue takes, and of how long work takes."""
+"""What the tables know of finishes, and of how long work takes."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -19,11 +19,6 @@ class Figure:
         """The lower printed end; zero where there is only a text."""
         return self.low if self.low is not None else self.high or Fraction(0)
 
-    @property
-    def most(self) -> Fraction:
-        """The upper printed end; zero where there is only a text."""
-        return self.high if self.high is not None else self.low or Fraction(0)
-
 
 @dataclass(frozen=True, slots=True)
 class Finishing:
@@ -42,11 +37,3 @@ class Finishing:
         if name in self.figures:
             return self.figures[name]
         return next((f for n, f in self.figures.items() if n.startswith(f"{name} ")), None)
-
-
-@dataclass(frozen=True, slots=True)
-class GlueTimes:
-    """A glue: hours, degrees Fahrenheit, and square feet per US gallon, by property."""
-
-    key: str
-    figures: Mapping[str, Figure]

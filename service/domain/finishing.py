@@ -9,6 +9,7 @@ from fractions import Fraction
 from service.domain.build import Step
 from service.domain.catalog import Catalog
 from service.domain.finish_values import Figure, Finishing
+from service.domain.glues import GlueFigure
 from service.domain.resolving import ResolvedBuild
 from service.domain.solid import Rod, Solid
 
@@ -45,11 +46,12 @@ class Span:
 NOTHING = Span(Fraction(0), Fraction(0))
 
 
-def span(figure: Figure | None) -> Span | None:
-    """A printed range; None where nothing but words is printed."""
-    if figure is None or (figure.low is None and figure.high is None):
+def span(figure: Figure | GlueFigure | None) -> Span | None:
+    """A printed range in its own unit; None where nothing but words is printed."""
+    if figure is None:
         return None
-    return Span(figure.least, figure.most, (figure.row,), figure.high is None)
+    ends = [end for end in (figure.low, figure.high) if end is not None]
+    return Span(ends[0], ends[-1], (figure.row,), figure.high is None) if ends else None
 
 
 def needed(area: Fraction, coats: Span, spread: Span, loss: Span) -> Span:

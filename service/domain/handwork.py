@@ -1,10 +1,12 @@
 """How long work by hand takes, in minutes, by common practice: from memory, always a range."""
 
+import math
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 
 from service.domain.build import Joint, Step
-from service.domain.finish_values import GlueTimes
 from service.domain.finishing import NOTHING, Span, span, surface
+from service.domain.glues import Glue
 from service.domain.resolving import ResolvedBuild
 
 
@@ -55,6 +57,15 @@ def joining(build: ResolvedBuild, step: Step) -> Span:
     return _counted(build, counts)
 
 
+def shared_out(work: Span, people: int | None, joints: int | None = None) -> Span:
+    """As long as work takes so many people; joints are shared out whole, all else evenly."""
+    if people is None or people == 1:
+        return work
+    if joints:
+        return work.times(Fraction(math.ceil(Fraction(joints, people)), joints))
+    return work.times(Fraction(1, people))
+
+
 def joints_of(build: ResolvedBuild, step: Step) -> list[Joint]:
     """The joints that a step names."""
     if not step.joints:
@@ -62,14 +73,14 @@ def joints_of(build: ResolvedBuild, step: Step) -> list[Joint]:
     return [joint for joint in build.build.joints if joint.id in step.joints]
 
 
-def glue_in(build: ResolvedBuild, joint: Joint) -> GlueTimes | None:
+def glue_in(build: ResolvedBuild, joint: Joint) -> Glue | None:
     """The glue of a joint, where the tables have it."""
     if joint.glue is None:
         return None
-    known: dict[str, GlueTimes | None] = build.shared.setdefault("glues", {})
+    known: dict[str, Glue | None] = build.shared.setdefault("glues", {})
     if joint.glue not in known:
         key = build.catalog.key("glue", build.build.region, joint.glue)
-        known[joint.glue] = build.catalog.glue_times.get(key) if key else None
+        known[joint.glue] = build.catalog.glues.get(key) if key else None
     return known[joint.glue]
 
 

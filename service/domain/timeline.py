@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Step
-from service.domain.finish_values import GlueTimes
 from service.domain.finishing import (
     NOTHING,
     Span,
@@ -20,6 +19,8 @@ from service.domain.finishing import (
     span,
     surface,
 )
+from service.domain.glues import GlueFigure
+from service.domain.gluing import Label, Limit, as_limit, clamp_time, slowed, too_cold
 from service.domain.handwork import (
     added,
     cutting,
@@ -27,13 +28,13 @@ from service.domain.handwork import (
     joining,
     joints_of,
     sanding,
+    shared_out,
     trying,
 )
 from service.domain.resolving import ResolvedBuild
+from service.domain.usual_order import HELD, goes, usual_order
 
-HELD = frozenset({"screw", "pocket-screw", "nail", "bolt", "clip", "hinge", "loose"})
 MINUTES = Fraction(1, 60)
-COLD_SHOP, STANDARD_SHOP = Fraction(50), Fraction(70)  # construction-adhesive-page: twice as long
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +77,7 @@ def timeline(build: ResolvedBuild, extra: tuple[Step, ...] = ()) -> Timeline:
     own = not build.build.steps
     steps = usual_order(build, extra) if own else build.build.steps
     notes: list[str] = []
-    tasks = [task for step in steps for task in tasks_of(build, step, notes)]
+    tasks = [task for step in steps for task in tasks_of(build, step, notes, own)]
     lows, highs = _starts(tasks, "low"), _starts(tasks, "high")
     path = _critical(tasks, highs)
     timed = tuple(
@@ -90,23 +91,12 @@ def timeline(build: ResolvedBuild, extra: tuple[Step, ...] = ()) -> Timeline:
     return Timeline(timed, hands, waiting, done, ready, own, tuple(dict.fromkeys(notes)))
 
 
-def usual_order(build: ResolvedBuild, coats: tuple[Step, ...] = ()) -> tuple[Step, ...]:
-    """Cut, sand, dry-fit, then every joint in the order of the document.
+def tasks_of(build: ResolvedBuild, step: Step, notes: list[str], own: bool = False) -> list[Task]:
+    """What one step comes to; coats are a task each.
 
-    Coats come last, or, where they leave the glue faces bare, before the joints.
+    A step's own minutes win over the tables, and are those of all its people together. `own`: the
+    step is of the usual order, where more joints than the glue stays open for go in turns.
     """
-    joints = tuple(
-        Step("glue" if glue_in(build, one) else "assemble", joints=(one.id,))
-        for one in build.build.joints
-    )
-    dry = (Step("dry-fit", joints=tuple(j.id for j in build.build.joints)),) if joints else ()
-    first = tuple(step for step in coats if step.bare_at_joints)
-    last = tuple(step for step in coats if not step.bare_at_joints)
-    return (Step("cut"), Step("sand"), *dry, *first, *joints, *last)
-
-
-def tasks_of(build: ResolvedBuild, step: Step, notes: list[str]) -> list[Task]:
-    """What one step comes to; coats are a task each. A step's own minutes win over the tables."""
     if step.do in ("finish", "stain"):
         return _coats(build, step, notes)
     parts = _touched(build, step)
@@ -116,13 +106,20 @@ def tasks_of(build: ResolvedBuild, step: Step, notes: list[str]) -> list[Task]:
     if step.do == "use":
         return []
     minutes = {"cut": cutting, "sand": sanding, "dry-fit": trying}.get(step.do, joining)
-    work = minutes(build, step)
+    count = sum(joint.quantity for joint in joints_of(build, step))
+    work = shared_out(minutes(build, step), step.people, count)
     if step.minutes is not None:
-        count = step.minutes * (step.count or 1)
-        work = Span(count, count)
+        stated = step.minutes * (step.count or 1)
+        work = Span(stated, stated)
     dries, cures = NOTHING, NOTHING
     if step.do in ("glue", "assemble"):
         dries, cures = _setting(build, step, notes)
+    if own and dries is not NOTHING and (turns := goes(build, joints_of(build, step))) > 1:
+        notes.append(
+            f"{', '.join(step.joints)}: {count} joints take {turns} goes, because the glue does "
+            "not stay open for more"
+        )
+        dries = Span(dries.low, dries.high * turns, dries.rests_on, dries.at_least)
     what = f"{step.do} {', '.join(step.joints or step.parts)}".strip()
     return [Task(what, parts, work.times(MINUTES), dries, cures)]
 
@@ -137,7 +134,7 @@ def _coats(build: ResolvedBuild, step: Step, notes: list[str]) -> list[Task]:
     between = recoat(finish, place.temperature) or NOTHING
     after = handled(finish, place.where == "damp") or NOTHING
     figures = build.catalog.work_times
-    each = (span(figures["coat"]) or NOTHING).times(area)
+    each = shared_out((span(figures["coat"]) or NOTHING).times(area), step.people)
     each = each.plus(span(figures["coat-clean-up"]) or NOTHING).times(MINUTES)
     if step.minutes is not None:
         each = Span(step.minutes * MINUTES, step.minutes * MINUTES)
@@ -164,32 +161,27 @@ def _masking(build: ResolvedBuild, parts: frozenset[str]) -> Task:
 
 def _setting(build: ResolvedBuild, step: Step, notes: list[str]) -> tuple[Span, Span]:
     """Hours in clamps, and until the glue has cured, of the slowest joint of a step."""
-    clamps, cures = NOTHING, NOTHING
+    clamps, cures, warmth = NOTHING, NOTHING, build.build.place.temperature
     for joint in joints_of(build, step):
         glue = glue_in(build, joint)
         if glue is None:
             continue
-        factor = slower(glue, build.build.place.temperature)
-        clamp, full = (span(glue.figures.get(p)) for p in ("clamp-time", "full-cure"))
+        clamp = _as_hours(clamp_time(glue, warmth), glue.figure("clamp-time"))
+        full = glue.figure("full-cure")
         if clamp is None:
             notes.append(f"no clamp time of {glue.key} is in the tables")
-        if (coldest := glue.figures.get("lowest-temperature")) is not None:
-            warmth = build.build.place.temperature
-            if warmth is not None and warmth < coldest.least:
-                notes.append(f"{glue.key} is too cold at {float(warmth):g} F to set at all")
+        if warmth is not None and too_cold(glue, Label(), warmth):
+            notes.append(f"{glue.key} is too cold at {float(warmth):g} F to set as it should")
         if clamp is not None and joint.method not in HELD:
-            clamps = _longer(clamps, clamp.times(factor))
-        cures = _longer(cures, (full or NOTHING).times(factor))
+            clamps = _longer(clamps, clamp)
+        cures = _longer(cures, _as_hours(slowed(as_limit(full), glue, warmth), full) or NOTHING)
     return clamps, cures
 
 
-def slower(glue: GlueTimes, temperature: Fraction | None) -> Fraction:
-    """How much longer a glue takes in a cold shop, straight between 70 and 50 F."""
-    figure = glue.figures.get("slower-when-cold")
-    if figure is None or temperature is None:
-        return Fraction(1)
-    cold = (STANDARD_SHOP - temperature) / (STANDARD_SHOP - COLD_SHOP)
-    return 1 + (figure.most - 1) * min(Fraction(1), max(Fraction(0), cold))
+def _as_hours(limit: Limit | None, figure: GlueFigure | None) -> Span | None:
+    if limit is None or figure is None:
+        return None
+    return Span(limit.low * MINUTES, limit.high * MINUTES, limit.rests_on, figure.high is None)
 
 
 def _touched(build: ResolvedBuild, step: Step) -> frozenset[str]:
@@ -252,4 +244,5 @@ def _last(times: list[tuple[Fraction, Fraction]]) -> Fraction:
 
 def _longer(one: Span, other: Span) -> Span:
     rows = tuple(dict.fromkeys((*one.rests_on, *other.rests_on)))
-    return Span(max(one.low, other.low), max(one.high, other.high), rows)
+    at_least = one.at_least or other.at_least
+    return Span(max(one.low, other.low), max(one.high, other.high), rows, at_least)

@@ -12,10 +12,8 @@ from service.reference.finishing import (
     FinishValue,
     WorkTime,
     finishing_values,
-    glue_times,
     work_times,
 )
-from service.reference.gluing import GlueValue
 from service.reference.hardware import constants, fasteners
 from service.reference.lumber import LumberSize, SizeTolerance, board_sizes, regions_of
 from service.reference.names import Name, keys_of
@@ -72,7 +70,6 @@ def catalog_of(rows: Rows) -> Catalog:
         decay=decay_resistances(rows.preferred(DecayResistance), rows.preferred(WoodGroup)),
         cautions=caution_texts(rows.preferred(Caution)),
         finishes=finishing_values(rows.preferred(Finish), rows.preferred(FinishValue)),
-        glue_times=glue_times(rows.preferred(GlueValue)),
         work_times=work_times(rows.preferred(WorkTime)),
         fasteners=fasteners(rows),
         constants=constants(rows),

@@ -6,9 +6,8 @@ from fractions import Fraction
 from sqlalchemy.orm import Mapped
 
 from service import quantities
-from service.domain.finish_values import Figure, Finishing, GlueTimes
+from service.domain.finish_values import Figure, Finishing
 from service.reference.columns import Cells, Row, Sourced, Worded, cited_as, column
-from service.reference.gluing import GlueValue
 from service.reference.kinds import Amount, Key, Whole, WholeNumbers, Words
 from service.reference.printed import Size, WholeSeries
 
@@ -78,16 +77,6 @@ def finishing_values(kinds: Iterable[Cells], rows: Iterable[Cells]) -> Mapping[s
         )
         for cells in kinds
     }
-
-
-def glue_times(rows: Iterable[Cells]) -> Mapping[str, GlueTimes]:
-    """Every glue: times in hours, coverage in square feet per US gallon, degrees Fahrenheit."""
-    figures: dict[str, dict[str, Figure]] = {}
-    for cells in rows:
-        figures.setdefault(cells["glue"], {}).setdefault(
-            cells["property"], figure(cells, GlueValue)
-        )
-    return {key: GlueTimes(key, found) for key, found in figures.items()}
 
 
 def work_times(rows: Iterable[Cells]) -> Mapping[str, Figure]:
