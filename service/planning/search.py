@@ -16,7 +16,7 @@ from service.planning.diving import dive
 from service.planning.effort import Clock, Effort
 from service.planning.filling import by_rules_of_thumb, columns_of
 from service.planning.leaves import Leaves
-from service.planning.problem import Cut, Cuts, Problem, cost_of
+from service.planning.problem import Cut, Cuts, Problem, cost_of, serves
 from service.planning.proof import Box, Priced, Proof
 from service.planning.relaxing import Relaxation, Seen
 from service.planning.sums import Totals
@@ -98,9 +98,9 @@ class _Search:
     # -- plans ---------------------------------------------------------------------------------
 
     def offer(self, cuts: Cuts) -> None:
-        """Keep cuts that are cheaper than what is wanted so far."""
+        """Keep cuts that are cheaper than what is wanted so far, once they are checked."""
         cost = cost_of(self.problem, cuts)
-        if self.ceiling is None or cost < self.ceiling:
+        if (self.ceiling is None or cost < self.ceiling) and serves(self.problem, cuts):
             self.cuts, self.best, self.ceiling = cuts, cost, cost
 
     def finished(self) -> bool:
@@ -138,7 +138,7 @@ class _Search:
             limits = [supply.limit for supply in problem.supplies]
             patience = self.effort.patience
             amounts = self.heap[0].seen.amounts
-            found = dive(self.relaxation, amounts, limits, self.ceiling, patience)
+            found = dive(self.relaxation, amounts, limits, ceiling=self.ceiling, patience=patience)
             if found is not None:
                 self.offer(found)
 
@@ -180,7 +180,7 @@ class _Search:
             round(node.seen.counts[k]) if k in self.priced else self._most(k)
             for k in range(len(self.problem.supplies))
         )
-        packing = self.leaves.settle(vector, node.box, self.relaxation, self.ceiling)
+        packing = self.leaves.settle(vector, node.box, self.relaxation)
         if packing.status == "found":
             self.offer(packing.cuts)
             if self.best is not None and self.best <= node.bound:
