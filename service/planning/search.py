@@ -16,7 +16,7 @@ from service.planning.diving import dive
 from service.planning.effort import Clock, Effort
 from service.planning.filling import by_rules_of_thumb, columns_of
 from service.planning.leaves import Leaves
-from service.planning.problem import Cut, Cuts, Problem, cost_of, serves
+from service.planning.problem import Cuts, Problem, cost_of, serves
 from service.planning.proof import Box, Priced, Proof
 from service.planning.relaxing import Relaxation, Seen
 from service.planning.sums import Totals
@@ -229,8 +229,3 @@ class _Search:
             left = [node.seen.priced for node in self.heap if node.seen.priced is not None]
             proof = Proof((*self.closed, *left), tuple(self.searched))
         return Outcome(self.cuts, self.best, bound, proof, self.clock.rang, self.nodes)
-
-
-def single_boards(cuts: Cuts) -> list[Cut]:
-    """The same cuts, one board an entry."""
-    return [Cut(cut.supply, cut.pattern, 1) for cut in cuts for _ in range(cut.times)]
