@@ -15,10 +15,10 @@ from service.planning.problem import Column, Cut, Cuts, Problem
 from service.planning.proof import Box, floor_under
 from service.planning.relaxing import Relaxation
 
-SHARE_A_STEP = 15  # one board in so many is kept a step
+SHARE_A_STEP = 10  # one board in so many is kept a step
 FEW_PIECES = 100
 LEANING = 0.3
-MANY_PIECES, FEW_ROUNDS = 150, 6
+MANY_PIECES, FEW_ROUNDS = 150, 3
 
 
 Finish = Callable[[Sequence[int], Sequence[int | None]], Cuts | None]
@@ -172,28 +172,31 @@ class _Diver:
         cuts = tuple(self.kept)
         if not any(state.left):
             return cuts
-        wanted = [item for item, count in enumerate(state.left) if count]
-        rest = by_rules_of_thumb(_part_of(self.problem, wanted, state))
-        if rest is None:
-            return None
-        own = (
-            cut._replace(pattern=tuple((wanted[i], count) for i, count in cut.pattern))
-            for cut in rest
-        )
-        return (*cuts, *own)
+        problem, wanted = part_of(self.problem, state.left, state.stock)
+        rest = by_rules_of_thumb(problem)
+        return None if rest is None else (*cuts, *renumbered(rest, wanted))
 
 
-def _part_of(problem: Problem, wanted: Sequence[int], state: _State) -> Problem:
-    """What is still to cut, from what is still there."""
+def renumbered(cuts: Cuts, items: Sequence[int]) -> Cuts:
+    """The cuts of a part of a problem, with the whole problem's items."""
+    return tuple(
+        cut._replace(pattern=tuple((items[i], count) for i, count in cut.pattern)) for cut in cuts
+    )
+
+
+def part_of(
+    problem: Problem, left: Sequence[int], stock: Sequence[int | None]
+) -> tuple[Problem, list[int]]:
+    """What is still to cut from what is still there, and the items of it."""
+    wanted = [item for item, count in enumerate(left) if count]
     supplies = tuple(
-        replace(supply, limit=limit)
-        for supply, limit in zip(problem.supplies, state.stock, strict=True)
+        replace(supply, limit=limit) for supply, limit in zip(problem.supplies, stock, strict=True)
     )
     nest, widths = problem.nest, problem.widths
     return Problem(
         tuple(problem.lengths[item] for item in wanted),
-        tuple(state.left[item] for item in wanted),
+        tuple(left[item] for item in wanted),
         supplies,
         None if nest is None else replace(nest, groups=tuple(nest.groups[i] for i in wanted)),
         tuple(widths[item] for item in wanted) if widths else (),
-    )
+    ), wanted

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import ceil, floor
 from typing import NamedTuple
 
-from service.planning.diving import dive
+from service.planning.diving import dive, part_of, renumbered
 from service.planning.effort import Clock, Effort
 from service.planning.filling import by_rules_of_thumb, columns_of
 from service.planning.leaves import Leaves
@@ -22,6 +22,9 @@ from service.planning.relaxing import Relaxation, Seen
 from service.planning.sums import Totals
 
 CLOSE = 1e-6
+MANY_PIECES = 300
+SMALL = Effort(nodes=15, turns=1, leaf_nodes=(50, 50), listed=2000, listing_steps=100_000,
+              flow_nodes=0)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,11 +139,19 @@ class _Search:
         self._open(box, 0)
         if self.heap and not self.clock.out() and not self.finished():
             limits = [supply.limit for supply in problem.supplies]
-            patience = self.effort.patience
-            amounts = self.heap[0].seen.amounts
-            found = dive(self.relaxation, amounts, limits, ceiling=self.ceiling, patience=patience)
+            found = dive(
+                self.relaxation, self.heap[0].seen.amounts, limits,
+                ceiling=self.ceiling, patience=self.effort.patience,
+                finish=self._finish if problem.pieces > MANY_PIECES else None,
+            )  # fmt: skip
             if found is not None:
                 self.offer(found)
+
+    def _finish(self, left: Sequence[int], stock: Sequence[int | None]) -> Cuts | None:
+        """The last pieces of a dive as a small problem of its own."""
+        rest, wanted = part_of(self.problem, left, stock)
+        cuts = solve(rest, self.clock, SMALL).cuts
+        return None if cuts is None else renumbered(cuts, wanted)
 
     def _beaten(self, bound: int) -> bool:
         return self.ceiling is not None and bound >= self.ceiling
