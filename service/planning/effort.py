@@ -9,7 +9,8 @@ from time import monotonic
 class Effort:
     """Limits of counted work: the same plan in every process and thread, however busy.
 
-    `nodes`: splits by numbers of boards. `patience`: boards that a dive may put back.
+    `nodes`: splits by numbers of boards. `patience`: boards that a dive may put back, `turns`:
+    dives at most to fill one purchase.
     `leaf_steps`: steps of the search among given boards.
     `leaf_nodes`: nodes of a whole program over the patterns at hand, then over all near-best ones.
     `listed`: near-best patterns at most; `listing_steps`: steps to find them.
@@ -18,6 +19,7 @@ class Effort:
 
     nodes: int = 1500
     patience: int = 30
+    turns: int = 16
     leaf_steps: int = 1500
     leaf_nodes: tuple[int, int] = (200, 20_000)
     listed: int = 60_000

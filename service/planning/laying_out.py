@@ -1,6 +1,6 @@
 """From counted patterns back to boards: which piece lies where, and what is left of each board."""
 
-from collections import defaultdict
+from collections import defaultdict, deque
 from collections.abc import Iterator, Sequence
 from decimal import Decimal
 from fractions import Fraction
@@ -25,15 +25,16 @@ class _Board:
 def lay_out(scaled: Scaled, cuts: Cuts) -> tuple[CutBoard, ...]:
     """All boards of a plan: longest from the store first, then what is on hand."""
     layer = _Layer(scaled)
+    laid: dict[int, int] = defaultdict(int)  # clear lengths of one board on hand share it
     boards: dict[tuple[bool, int], list[_Board]] = defaultdict(list)
     for cut in sorted(cuts, key=lambda cut: (cut.supply, _order(cut.pattern))):
         source = scaled.sources[cut.supply]
         row = boards[source.on_hand, source.entry]
         for _ in range(cut.times):
-            board = next((b for b in row if cut.supply not in b.used), None)
-            if board is None:
-                board = _Board()
-                row.append(board)
+            if laid[cut.supply] == len(row):
+                row.append(_Board())
+            board = row[laid[cut.supply]]
+            laid[cut.supply] += 1
             board.used.add(cut.supply)
             layer.lay(board, cut.supply, cut.pattern)
     keys = sorted(boards, key=lambda key: (key[0], -_length(scaled, key), key[1]))
@@ -74,7 +75,7 @@ class _Layer:
     def __init__(self, scaled: Scaled) -> None:
         self.scaled, self.wood = scaled, wood_of(scaled.job)
         self.waiting = [
-            [scaled.job.parts[p] for p in places for _ in range(scaled.job.parts[p].quantity)]
+            deque(scaled.job.parts[p] for p in places for _ in range(scaled.job.parts[p].quantity))
             for places in scaled.parts
         ]
 
@@ -94,7 +95,9 @@ class _Layer:
             self._lay_run(board, source, pattern, 0)
 
     def _take(self, pattern: Pattern) -> list[tuple[int, Part]]:
-        return [(item, self.waiting[item].pop(0)) for item, count in pattern for _ in range(count)]
+        return [
+            (item, self.waiting[item].popleft()) for item, count in pattern for _ in range(count)
+        ]
 
     def _lay_run(self, board: _Board, source: Source, pattern: Pattern, strip: int) -> None:
         """Pieces with square blanks, longest first, a kerf between them."""

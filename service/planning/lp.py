@@ -16,7 +16,7 @@ from service.planning.problem import Column, Problem
 
 Reals = NDArray[np.float64]
 
-PRIMAL = 4
+DUAL, PRIMAL = 1, 4
 _NOTHING = (np.array([], dtype=np.int32), np.array([], dtype=np.float64))
 
 
@@ -54,7 +54,7 @@ class Master:
         self._items = len(problem.lengths)
         self._solver = solver = _quiet()
         solver.setOptionValue("presolve", "off")
-        solver.setOptionValue("simplex_strategy", PRIMAL)  # new columns leave the start feasible
+        self._moved = False
         inf = highspy.kHighsInf
         for demand in problem.demands:
             solver.addRow(float(demand), inf, 0, *_NOTHING)
@@ -87,17 +87,22 @@ class Master:
 
     def count_boards(self, low: Sequence[int], high: Sequence[int | None]) -> None:
         """Keep the number of boards of every supply between two bounds."""
+        self._moved = True
         for place, (least, most) in enumerate(zip(low, high, strict=True)):
             self._solver.changeRowBounds(self._items + place, float(least), _upper(most))
 
     def ask_for(self, demands: Sequence[int]) -> None:
         """Change how many of each item are wanted."""
+        self._moved = True
         for item, demand in enumerate(demands):
             self._solver.changeRowBounds(item, float(demand), highspy.kHighsInf)
 
     def solve(self, seconds: float | None) -> Relaxed:
         """The optimum over the columns at hand."""
         solver = self._solver
+        # New columns leave the last optimum feasible, new bounds leave it unbeaten.
+        solver.setOptionValue("simplex_strategy", DUAL if self._moved else PRIMAL)
+        self._moved = False
         if seconds is not None:
             solver.setOptionValue("time_limit", solver.getRunTime() + max(0.001, seconds))
         solver.run()

@@ -139,6 +139,26 @@ def cost_of(problem: Problem, cuts: Cuts) -> int:
     return sum(problem.supplies[cut.supply].price * cut.times for cut in cuts)
 
 
+def serves(problem: Problem, cuts: Cuts) -> bool:
+    """Whether cuts yield all items, fit their boards, and use no more boards than there are.
+
+    The strips of ripped boards are not looked at: their patterns come from strips.
+    """
+    left = list(problem.demands)
+    stock = [supply.limit for supply in problem.supplies]
+    for k, pattern, times in cuts:
+        supply, limit = problem.supplies[k], stock[k]
+        for item, count in pattern:
+            left[item] -= count * times
+        stock[k] = None if limit is None else limit - times
+        pieces = sum(count for _, count in pattern)
+        fits = pieces <= 1 if supply.single else problem.steps(pattern) <= supply.capacity
+        if not (fits or supply.ways) or times < 0:
+            return False
+    enough = all(limit is None or limit >= 0 for limit in stock)
+    return enough and all(count <= 0 for count in left)
+
+
 def trimmed(problem: Problem, cuts: Cuts) -> Cuts:
     """The cuts without the pieces that nobody asked for, taken off the emptiest boards first.
 

@@ -12,16 +12,19 @@ from dataclasses import dataclass
 from math import ceil, floor
 from typing import NamedTuple
 
-from service.planning.diving import dive
+from service.planning.diving import dive, part_of, renumbered
 from service.planning.effort import Clock, Effort
 from service.planning.filling import by_rules_of_thumb, columns_of
 from service.planning.leaves import Leaves
-from service.planning.problem import Cut, Cuts, Problem, cost_of
+from service.planning.problem import Cuts, Problem, cost_of, serves
 from service.planning.proof import Box, Priced, Proof
 from service.planning.relaxing import Relaxation, Seen
 from service.planning.sums import Totals
 
 CLOSE = 1e-6
+MANY_PIECES = 300
+SMALL = Effort(nodes=15, turns=1, leaf_nodes=(50, 50), listed=2000, listing_steps=100_000,
+              flow_nodes=0)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,9 +101,9 @@ class _Search:
     # -- plans ---------------------------------------------------------------------------------
 
     def offer(self, cuts: Cuts) -> None:
-        """Keep cuts that are cheaper than what is wanted so far."""
+        """Keep cuts that are cheaper than what is wanted so far, once they are checked."""
         cost = cost_of(self.problem, cuts)
-        if self.ceiling is None or cost < self.ceiling:
+        if (self.ceiling is None or cost < self.ceiling) and serves(self.problem, cuts):
             self.cuts, self.best, self.ceiling = cuts, cost, cost
 
     def finished(self) -> bool:
@@ -136,11 +139,19 @@ class _Search:
         self._open(box, 0)
         if self.heap and not self.clock.out() and not self.finished():
             limits = [supply.limit for supply in problem.supplies]
-            patience = self.effort.patience
-            amounts = self.heap[0].seen.amounts
-            found = dive(self.relaxation, amounts, limits, self.ceiling, patience)
+            found = dive(
+                self.relaxation, self.heap[0].seen.amounts, limits,
+                ceiling=self.ceiling, patience=self.effort.patience,
+                finish=self._finish if problem.pieces > MANY_PIECES else None,
+            )  # fmt: skip
             if found is not None:
                 self.offer(found)
+
+    def _finish(self, left: Sequence[int], stock: Sequence[int | None]) -> Cuts | None:
+        """The last pieces of a dive as a small problem of its own."""
+        rest, wanted = part_of(self.problem, left, stock)
+        cuts = solve(rest, self.clock, SMALL).cuts
+        return None if cuts is None else renumbered(cuts, wanted)
 
     def _beaten(self, bound: int) -> bool:
         return self.ceiling is not None and bound >= self.ceiling
@@ -180,7 +191,7 @@ class _Search:
             round(node.seen.counts[k]) if k in self.priced else self._most(k)
             for k in range(len(self.problem.supplies))
         )
-        packing = self.leaves.settle(vector, node.box, self.relaxation, self.ceiling)
+        packing = self.leaves.settle(vector, node.box, self.relaxation)
         if packing.status == "found":
             self.offer(packing.cuts)
             if self.best is not None and self.best <= node.bound:
@@ -229,8 +240,3 @@ class _Search:
             left = [node.seen.priced for node in self.heap if node.seen.priced is not None]
             proof = Proof((*self.closed, *left), tuple(self.searched))
         return Outcome(self.cuts, self.best, bound, proof, self.clock.rang, self.nodes)
-
-
-def single_boards(cuts: Cuts) -> list[Cut]:
-    """The same cuts, one board an entry."""
-    return [Cut(cut.supply, cut.pattern, 1) for cut in cuts for _ in range(cut.times)]

@@ -190,7 +190,7 @@ def run_gcut() -> None:
 
 def variable_files(sizes: list[int]) -> Iterator[tuple[str, Question]]:
     """The variable-size set's questions with some numbers of panels."""
-    for path in sorted((benchmarks() / "2dvsbpp").glob("*.txt")):
+    for path in sorted((benchmarks() / "2dvsbpp").glob("MB_*.txt")):
         text = path.read_text("utf-8")
         if int(text.split()[0]) in sizes:
             yield path.stem, variable_size(text)

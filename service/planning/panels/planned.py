@@ -86,7 +86,9 @@ class SheetPlan:
     `optimal` only where no cheaper purchase can yield the panels that are placed; else `feasible`
     with `bound`, below which no purchase can cost. `enough` says whether the sheets to be had
     yield every panel: "no" is proved, "unknown" is not. `deadline_met` says that the clock, not
-    the counted work, ended the search: another run may then find another plan.
+    the counted work, ended the search: another run may then find another plan. `off_by` is 0
+    except where sizes share no grid: panels were then planned larger by less than that, and the
+    cuts leave them so.
     """
 
     status: Literal["optimal", "feasible"]
@@ -97,6 +99,7 @@ class SheetPlan:
     enough: Literal["yes", "no", "unknown"]
     deadline_met: bool
     work: int
+    off_by: Fraction
 
     @property
     def gap_percent(self) -> float:

@@ -7,6 +7,7 @@ clock ends it only on a machine that is too slow, and the answer says so.
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from service.planning.effort import Clock
 from service.planning.panels.asking import Cutting, Panel, Sheet
@@ -57,6 +58,7 @@ def plan_sheets(
         enough="no" if asked.misfits or short else "unknown" if unplaced else "yes",
         deadline_met=clock.rang,
         work=work.done + extra.done,
+        off_by=asked.unit if asked.rounded else Fraction(0),
     )
 
 

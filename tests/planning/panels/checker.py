@@ -24,7 +24,7 @@ def faults(panels, sheets, cutting, plan) -> list[str]:
         cost += cut.sheet.price
         used[sheets.index(cut.sheet)] += 1
         where = f"sheet {number}"
-        found += [f"{where}: {fault}" for fault in sheet_faults(panels, cutting, cut)]
+        found += [f"{where}: {fault}" for fault in sheet_faults(panels, cutting, cut, plan.off_by)]
     for place, sheet in enumerate(sheets):
         alike = sum(used[q] for q, other in enumerate(sheets) if other == sheet)
         there = [other.at_most for other in sheets if other == sheet]
@@ -55,7 +55,7 @@ def missing_or_double(panels, plan) -> list[str]:
     return found + [f"{name} is nobody's" for name in placed if name not in wanted]
 
 
-def sheet_faults(panels, cutting, cut) -> list[str]:
+def sheet_faults(panels, cutting, cut, off_by) -> list[str]:
     sizes = {panel.id: panel for panel in panels}
     trim = cutting.trim
     room = (trim, cut.sheet.length - trim, trim, cut.sheet.width - trim)
@@ -81,7 +81,7 @@ def sheet_faults(panels, cutting, cut) -> list[str]:
         found.append("no edge-to-edge cuts free the panels")
     elif cutting.turns is not None and turns > cutting.turns:
         found.append(f"{turns} turns")
-    return found + rest_faults(cut, boxes, room) + cut_faults(cutting, cut)
+    return found + rest_faults(cut, boxes, room) + cut_faults(cutting, cut, off_by)
 
 
 def inside(one: Box, room: Box) -> bool:
@@ -147,7 +147,7 @@ def rest_faults(cut, boxes: list[Box], room: Box) -> list[str]:
     return found + ["a rest reaches into the trim" for rest in rests if not inside(rest, room)]
 
 
-def cut_faults(cutting, cut) -> list[str]:
+def cut_faults(cutting, cut, off_by) -> list[str]:
     """Follow the cuts: each divides a piece that is there, and in the end the panels lie free."""
     whole = (Fraction(0), cut.sheet.length, Fraction(0), cut.sheet.width)
     pieces, found, at_home = [whole], [], False
@@ -162,7 +162,7 @@ def cut_faults(cutting, cut) -> list[str]:
             found.append(f"cut {saw.order}: back to the store")
         pieces += sawn(hand, saw, cutting.kerf)
     for placed in cut.panels:
-        if box(placed.area) not in pieces:
+        if not any(near(box(placed.area), piece, off_by) for piece in pieces):
             found.append(f"{placed.panel} {placed.copy} is not cut free")
     orders = [saw.order for saw in cut.cuts]
     if any(b != a + 1 for a, b in pairwise([0, *orders])):
@@ -171,6 +171,10 @@ def cut_faults(cutting, cut) -> list[str]:
     if cutting.store_cuts is not None and stores > cutting.store_cuts:
         found.append(f"{stores} cuts at the store")
     return found
+
+
+def near(one: Box, other: Box, off_by: Fraction) -> bool:
+    return all(abs(a - b) <= off_by for a, b in zip(one, other, strict=True))
 
 
 def sawn(hand: Box, saw, kerf: Fraction) -> list[Box]:

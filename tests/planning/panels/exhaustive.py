@@ -1,4 +1,4 @@
-"""The cheapest sheets by trying everything; for a handful of panels. Written apart from the planner."""
+"""The cheapest sheets by trying everything, for a handful of panels; apart from the planner."""
 
 from fractions import Fraction
 from functools import cache
@@ -9,10 +9,7 @@ def cheapest(panels, sheets, cutting):
     """The least money that cuts every panel; None when the sheets don't yield them."""
     pieces = [panel for panel in panels for _ in range(panel.quantity)]
     everything = frozenset(range(len(pieces)))
-    holds = [
-        {some for some in subsets(everything) if yields(pieces, some, sheet, cutting)}
-        for sheet in sheets
-    ]
+    holds = [held_by(sheet, pieces, cutting) for sheet in sheets]
 
     @cache
     def least(left, place):
@@ -54,55 +51,73 @@ def subsets(everything):
         yield from map(frozenset, combinations(sorted(everything), size))
 
 
-def yields(pieces, some, sheet, cutting) -> bool:
-    """Whether edge-to-edge cuts, with few enough turns, free some pieces from one sheet."""
-    kerf = cutting.kerf
-    length, width = sheet.length - 2 * cutting.trim, sheet.width - 2 * cutting.trim
+def held_by(sheet, pieces, cutting) -> set[frozenset[int]]:
+    """All sets of pieces that edge-to-edge cuts, with few enough turns, free from one sheet."""
+    size = (whole(sheet.length - 2 * cutting.trim), whole(sheet.width - 2 * cutting.trim))
+    sawing = Sawing(tuple(ways_of(panel, sheet) for panel in pieces), whole(cutting.kerf))
     turns = 99 if cutting.turns is None else cutting.turns
+    return {
+        some for some in subsets(range(len(pieces))) if sawing.cuttable(some, size, None, turns)
+    }
 
-    def ways(place):
-        panel = pieces[place]
-        found = {(panel.length, panel.width)}
-        if panel.turns or not sheet.grain:
-            found.add((panel.width, panel.length))
-        return found
 
-    @cache
-    def cuttable(wanted, size, axis, left) -> bool:
+def whole(size: Fraction) -> int:
+    """A size of the tiny cases, all multiples of a half, in halves."""
+    assert size * 2 == int(size * 2)
+    return int(size * 2)
+
+
+def ways_of(panel, sheet) -> frozenset[tuple[int, int]]:
+    either = panel.turns or not sheet.grain
+    size = (whole(panel.length), whole(panel.width))
+    return frozenset({size, size[::-1]} if either else {size})
+
+
+class Sawing:
+    """Tries every cut at every sum of panel sizes; remembers what it has tried."""
+
+    def __init__(self, ways, kerf) -> None:
+        self.ways, self.kerf = ways, kerf
+        self.known: dict = {}
+        self.sums: dict = {}
+
+    def cuttable(self, wanted, size, axis, left) -> bool:
+        """Whether a piece of a size yields panels, `axis` being the cut before."""
         if not wanted:
             return True
-        if size[0] <= 0 or size[1] <= 0:
+        if min(size) <= 0:
             return False
-        if len(wanted) == 1 and size in ways(min(wanted)):
+        if len(wanted) == 1 and size in self.ways[min(wanted)]:
             return True
-        return any(
-            parted(wanted, size, across, left - int(axis is not None and across != axis))
-            for across in (0, 1)
-        )
+        key = (wanted, size, axis, left)
+        if key not in self.known:
+            self.known[key] = any(
+                self.parted(wanted, size, across, left - int(axis not in (None, across)))
+                for across in (0, 1)
+            )
+        return self.known[key]
 
-    def parted(wanted, size, axis, left) -> bool:
+    def parted(self, wanted, size, axis, left) -> bool:
         if left < 0:
             return False
-        for at in positions(wanted, axis):
-            if at >= size[axis]:
-                continue
-            near = (at, size[1]) if axis == 0 else (size[0], at)
-            rest = size[axis] - at - kerf
-            far = (rest, size[1]) if axis == 0 else (size[0], rest)
-            for some in subsets(wanted):
-                if (
-                    some
-                    and cuttable(some, near, axis, left)
-                    and cuttable(wanted - some, far, axis, left)
-                ):
-                    return True
+        for at in self.positions(wanted, axis):
+            rest = size[axis] - at - self.kerf
+            near, far = (
+                ((at, size[1]), (rest, size[1])) if axis == 0 else ((size[0], at), (size[0], rest))
+            )
+            if at < size[axis] and any(
+                self.cuttable(part, near, axis, left)
+                and self.cuttable(wanted - part, far, axis, left)
+                for part in subsets(wanted)
+                if part
+            ):
+                return True
         return False
 
-    @cache
-    def positions(wanted, axis):
-        sums = {Fraction(-1)}
-        for place in sorted(wanted):
-            sums |= {s + way[axis] + (kerf if s >= 0 else 1) for s in sums for way in ways(place)}
-        return sorted(s for s in sums if s > 0)
-
-    return cuttable(some, (length, width), None, turns)
+    def positions(self, wanted, axis):
+        if (wanted, axis) not in self.sums:
+            sums = {-self.kerf}
+            for place in sorted(wanted):
+                sums |= {s + self.kerf + way[axis] for s in sums for way in self.ways[place]}
+            self.sums[wanted, axis] = sorted(s for s in sums if s > 0)
+        return self.sums[wanted, axis]
