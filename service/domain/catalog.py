@@ -185,6 +185,7 @@ class Catalog:
     decay: Mapping[str, Resists] = field(default_factory=dict)
     cautions: Mapping[str, CautionText] = field(default_factory=dict)
     finishes: Mapping[str, Finishing] = field(default_factory=dict)
+    grits: Mapping[str, Figure] = field(default_factory=dict)
     work_times: Mapping[str, Figure] = field(default_factory=dict)
     fasteners: Fasteners = field(default_factory=Fasteners)
     constants: Mapping[str, Constant] = field(default_factory=dict)

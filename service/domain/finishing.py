@@ -86,6 +86,18 @@ def finish_of(build: ResolvedBuild, step: Step) -> Finishing | None:
     return build.catalog.finishes.get(key) if key else None
 
 
+def little_against_water(finish: Finishing) -> Figure | None:
+    """The row that says that a finish gives little against water; None where none says it."""
+    figure = finish.figures.get("water-resistance")
+    return figure if figure is not None and figure.words == "little" else None
+
+
+def wants_top_coat(finish: Finishing) -> Figure | None:
+    """The row that says that a finish is not to stay the last coat; None where none says it."""
+    figure = finish.figures.get("top-coat")
+    return figure if figure is not None and figure.words == "needed" else None
+
+
 def coats_of(step: Step, finish: Finishing) -> Span:
     """As many coats as the step says, else as many as are usual."""
     if step.count is not None:

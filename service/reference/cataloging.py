@@ -8,10 +8,12 @@ from service.domain.catalog import Catalog, Cited, PanelSize, Source, Wood
 from service.reference import gluing, sources
 from service.reference.columns import Sourced, cited_as
 from service.reference.finishing import (
+    Abrasive,
     Finish,
     FinishValue,
     WorkTime,
     finishing_values,
+    grits,
     work_times,
 )
 from service.reference.hardware import constants, fasteners
@@ -70,6 +72,7 @@ def catalog_of(rows: Rows) -> Catalog:
         decay=decay_resistances(rows.preferred(DecayResistance), rows.preferred(WoodGroup)),
         cautions=caution_texts(rows.preferred(Caution)),
         finishes=finishing_values(rows.preferred(Finish), rows.preferred(FinishValue)),
+        grits=grits(rows.preferred(Abrasive)),
         work_times=work_times(rows.preferred(WorkTime)),
         fasteners=fasteners(rows),
         constants=constants(rows),

@@ -79,6 +79,20 @@ def finishing_values(kinds: Iterable[Cells], rows: Iterable[Cells]) -> Mapping[s
     }
 
 
+def grits(rows: Iterable[Cells]) -> Mapping[str, Figure]:
+    """The grits of each stage of sanding, from the coarsest to the finest, by key."""
+    return {
+        cells["key"]: Figure(
+            cited_as(Abrasive, cells),
+            Fraction(cells["grit_from"]),
+            Fraction(cells["grit_to"]),
+            cells["purpose"],
+        )
+        for cells in rows
+        if cells["grit_from"] is not None and cells["grit_to"] is not None
+    }
+
+
 def work_times(rows: Iterable[Cells]) -> Mapping[str, Figure]:
     """Every work time by key, in the unit of its row."""
     return {
