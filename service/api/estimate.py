@@ -19,8 +19,9 @@ from service.domain.build import Step
 from service.domain.cost import Cost, Line, cost
 from service.domain.errors import Complaint, UnknownName
 from service.domain.finishing import LABEL_DECIDES
-from service.domain.purchase import NOT_PLANNED, Purchase, planned_purchase
+from service.domain.purchase import NOT_PLANNED, Purchase, converted, planned_purchase
 from service.domain.resolving import ResolvedBuild, resolve
+from service.domain.swaps import swaps
 from service.domain.timeline import Timed, Timeline, timeline
 from service.domain.weight import KILOGRAM, Mass, said, unweighed, weigh, whole
 from service.planning.purchasing import purchase_of
@@ -84,7 +85,7 @@ def estimated(
             ],
             "not_weighed": list(unweighed(masses)),
         },
-        "cost": _cost(build, purchase, prices),
+        "cost": _cost(build, purchase, prices, extra),
         "time": _time(when),
         "label": LABEL_DECIDES,
         **carried(build.catalog, rows, _assumed(build, purchase, when)),
@@ -130,7 +131,9 @@ def _carried_home(build: ResolvedBuild, purchase: Purchase, piece: Mass) -> Any:
     return _mass(piece.times(float(volume / cut))) if cut else None
 
 
-def _cost(build: ResolvedBuild, purchase: Purchase, found: Cost) -> dict[str, Any]:
+def _cost(
+    build: ResolvedBuild, purchase: Purchase, found: Cost, extra: tuple[Step, ...]
+) -> dict[str, Any]:
     return {
         "currency": build.build.buying.currency,
         "total": found.total,
@@ -144,9 +147,23 @@ def _cost(build: ResolvedBuild, purchase: Purchase, found: Cost) -> dict[str, An
         "over_budget": None if found.budget is None else found.total > found.budget,
         "swaps": [
             {"line": s.line, "to": s.to, "saves": s.saves, "meets_budget": s.meets_budget}
-            for s in found.swaps
+            for s in swaps(build, purchase, found, extra)
+        ],
+        "prices": [
+            {
+                "stock": one.stock,
+                "wood": one.wood,
+                "said": one.per,
+                "per": {per: _hundredths(money) for per, money in converted(build, one).items()},
+            }
+            for one in build.build.buying.prices
         ],
     }
+
+
+def _hundredths(money: Decimal) -> Decimal:
+    """To a hundredth of a cent: a price by the foot is often less than a cent apart."""
+    return money.quantize(Decimal("0.0001")).normalize() + Decimal("0.00")
 
 
 def _line(line: Line) -> dict[str, Any]:

@@ -49,25 +49,14 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
-class Swap:
-    """Another thing that the caller has a price for, and what it saves, tax included."""
-
-    line: str
-    to: str
-    saves: Decimal
-    meets_budget: bool
-
-
-@dataclass(frozen=True, slots=True)
 class Cost:
-    """Lines, their sum, tax, and the total; what no price is known for; swaps for the budget."""
+    """Lines, their sum, tax, and the total; what no price is known for; the budget."""
 
     lines: tuple[Line, ...]
     subtotal: Decimal
     tax: Decimal
     missing: tuple[str, ...]
     budget: Decimal | None
-    swaps: tuple[Swap, ...]
 
     @property
     def total(self) -> Decimal:
@@ -86,16 +75,19 @@ def cost(build: ResolvedBuild, purchase: Purchase, extra: tuple[Step, ...] = ())
         *_wood(build, purchase),
         *_fasteners(build),
         *_glues(build),
-        *_finishes(build, (*build.build.steps, *extra)),
+        *finish_lines(build, (*build.build.steps, *extra)),
         *_paper(build),
         *_store(build, purchase),
     ]
     subtotal = sum((line.money for line in lines if line.money is not None), Decimal("0.00"))
-    percent = build.build.buying.tax_percent or Decimal(0)
-    tax = cents(subtotal * percent / 100)
+    tax = tax_on(build, subtotal)
     missing = tuple(dict.fromkeys(line.what for line in lines if line.money is None))
-    found = Cost(tuple(lines), subtotal, tax, missing, build.build.buying.budget, ())
-    return replace(found, swaps=tuple(_swaps(build, purchase, found, percent)))
+    return Cost(tuple(lines), subtotal, tax, missing, build.build.buying.budget)
+
+
+def tax_on(build: ResolvedBuild, subtotal: Decimal) -> Decimal:
+    """The tax on a sum, to the cent."""
+    return cents(subtotal * (build.build.buying.tax_percent or Decimal(0)) / 100)
 
 
 def cents(money: Decimal) -> Decimal:
@@ -217,7 +209,8 @@ def joint_area(build: ResolvedBuild, joint: Joint) -> Fraction:
     return min(faces, default=Fraction(0)) * joint.quantity / 144
 
 
-def _finishes(build: ResolvedBuild, steps: tuple[Step, ...]) -> Iterator[Line]:
+def finish_lines(build: ResolvedBuild, steps: tuple[Step, ...]) -> Iterator[Line]:
+    """What the coats of these steps take, a line for each finish."""
     wanted: dict[str, Span] = {}
     for step in steps:
         finish = finish_of(build, step) if step.do in ("finish", "stain") else None
@@ -269,24 +262,3 @@ def _store(build: ResolvedBuild, purchase: Purchase) -> Iterator[Line]:
     if store is not None and paid:
         money = cents(store.each * paid) if store.each is not None else None
         yield Line("store-cuts", "store cuts", paid, store.each, money, f"{cuts}")
-
-
-def _swaps(
-    build: ResolvedBuild, purchase: Purchase, found: Cost, percent: Decimal
-) -> Iterator[Swap]:
-    """Where the budget is passed: the same stock of another wood, by the caller's prices."""
-    if found.budget is None or found.total <= found.budget:
-        return
-    for one in purchase.boards:
-        if one.price is None or one.source == "on-hand":
-            continue
-        for price in build.build.buying.prices:
-            same = (build.sizing.key(price.stock) or price.stock) == one.stock
-            fits = price.length in (None, one.length) and price.width in (None, one.width)
-            by_piece = price.per in ("piece", "sheet")
-            if same and fits and by_piece and price.wood and price.price < one.price:
-                saves = cents((one.price - price.price) * one.count * (1 + percent / 100))
-                yield Swap(
-                    wood_line(one).what, f"{price.stock}, {price.wood}", saves,
-                    found.total - saves <= found.budget,
-                )  # fmt: skip

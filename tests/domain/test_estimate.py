@@ -13,6 +13,7 @@ from service.domain.cost import cost, wood_line
 from service.domain.finishing import Span, needed
 from service.domain.purchase import Bought, Purchase, converted, each, planned_purchase
 from service.domain.resolving import ResolvedBuild, resolve
+from service.domain.swaps import Swap, swaps
 from service.domain.timeline import timeline
 
 F = Fraction
@@ -22,6 +23,11 @@ def resolved(catalog: Catalog, **rest: Any) -> ResolvedBuild:
     parts = [{"id": "rail", "stock": "1x4", "length": "24", "quantity": 2},
              {"id": "stile", "stock": "1x4", "length": "12", "quantity": 2}]  # fmt: skip
     return resolve(BuildForm().load({"name": "Trial", "parts": parts, **rest}), catalog)
+
+
+def offered(build: ResolvedBuild, coats: tuple[Step, ...] = ()) -> tuple[Swap, ...]:
+    bought = planned_purchase(build)
+    return swaps(build, bought, cost(build, bought, coats), coats)
 
 
 def priced(*prices: dict[str, Any], **rest: Any) -> dict[str, Any]:
@@ -126,7 +132,7 @@ def test_another_wood_is_offered_where_the_budget_is_passed(
         planned=[{"stock": "1x4", "length": "96"}], budget=budget,
     )  # fmt: skip
     build = resolved(catalog, wood="pine", buying=buying)
-    (swap,) = cost(build, planned_purchase(build)).swaps
+    (swap,) = offered(build)
     assert (swap.saves, swap.meets_budget) == (Decimal("4.00"), meets)
 
 
@@ -180,3 +186,167 @@ def test_a_stated_wait_counts_once_beside_the_clamps(catalog: Catalog) -> None:
              "glue": "pva-interior"}  # fmt: skip
     steps = [{"do": "glue", "joints": ["j"]}, {"do": "wait", "hours": 24}]
     assert timeline(resolved(catalog, joints=[joint], steps=steps)).waiting.high == 24
+
+
+PLY = "3/4 plywood"
+
+
+def sheets(budget: str, *prices: dict[str, Any]) -> dict[str, Any]:
+    planned = [{"stock": PLY, "length": "24", "width": "24", "quantity": 4}]
+    return priced(
+        {"stock": PLY, "price": "20.00", "length": "24", "width": "24"}, *prices,
+        planned=planned, budget=budget,
+    )  # fmt: skip
+
+
+def panels(catalog: Catalog, **rest: Any) -> ResolvedBuild:
+    parts = [{"id": "back", "stock": PLY, "length": "20", "width": "20", "quantity": 4}]
+    return resolve(BuildForm().load({"name": "Trial", "parts": parts, **rest}), catalog)
+
+
+@pytest.mark.parametrize(("wide", "count", "saves"), [("49", 1, "40.00"), ("47 15/16", 2, None)])
+def test_a_larger_sheet_is_offered_where_it_holds_the_smaller_ones(
+    catalog: Catalog, wide: str, count: int, saves: str | None
+) -> None:
+    # Four of 24 x 24 in come out of 49 x 49 with a kerf between; only two out of 49 x 47 15/16.
+    # 4 x 20.00 - 1 x 40.00 = 40.00; 2 x 40.00 saves nothing.
+    build = panels(
+        catalog, shop={"kerf": "1/8"},
+        buying=sheets("45", {"stock": PLY, "price": "40.00", "length": "49", "width": wide}),
+    )  # fmt: skip
+    found = offered(build)
+    assert [str(one.saves) for one in found] == ([saves] if saves else [])
+    assert all(one.to.startswith(f"{count} x ") for one in found)
+
+
+# One coat on 2 rails and 2 stiles is under a quart: 30.00 against 18.00, 12.00 saved.
+@pytest.mark.parametrize(
+    ("other", "where", "saves"),
+    [
+        ("oil-polyurethane", "indoors", ["12.00"]),
+        ("latex-paint", "indoors", []),  # another family
+        ("shellac", "indoors", ["12.00"]),
+        ("shellac", "damp", []),
+    ],
+)
+def test_a_cheaper_finish_of_the_same_family_is_offered(
+    catalog: Catalog, other: str, where: str, saves: list[str]
+) -> None:
+    buying = priced(
+        {"stock": "water-polyurethane 1 qt", "price": "30.00"},
+        {"stock": f"{other} 1 qt", "price": "18.00"}, budget="20",
+    )  # fmt: skip
+    build = resolved(catalog, place={"where": where}, buying=buying)
+    coats = (Step("finish", finish="water-polyurethane", count=1),)
+    assert [str(one.saves) for one in offered(build, coats)] == saves
+
+
+@pytest.mark.parametrize(("budget", "meets"), [("24.00", True), ("23.99", False)])
+def test_two_swaps_together_are_offered_where_one_is_not_enough(
+    catalog: Catalog, budget: str, meets: bool
+) -> None:
+    # 10.00 + 30.00 = 40.00; pine to spf saves 4.00, the other finish 12.00: 24.00 is left.
+    buying = priced(
+        {"stock": "1x4", "price": "10.00", "length": "96", "wood": "pine"},
+        {"stock": "1x4", "price": "6.00", "length": "96", "wood": "spf"},
+        {"stock": "water-polyurethane 1 qt", "price": "30.00"},
+        {"stock": "oil-polyurethane 1 qt", "price": "18.00"},
+        planned=[{"stock": "1x4", "length": "96"}], budget=budget,
+    )  # fmt: skip
+    build = resolved(catalog, wood="pine", buying=buying)
+    found = offered(build, (Step("finish", finish="water-polyurethane", count=1),))
+    assert [(str(one.saves), one.meets_budget) for one in found] == [
+        ("4.00", False), ("12.00", False), ("16.00", meets),
+    ]  # fmt: skip
+
+
+def test_a_swap_saves_its_tax_too(catalog: Catalog) -> None:
+    # 10.00 and 8.25 % is 10.83 (10.825 up); 6.00 and its tax is 6.50 (6.495 up): 4.33 saved.
+    buying = priced(
+        {"stock": "1x4", "price": "10.00", "length": "96", "wood": "pine"},
+        {"stock": "1x4", "price": "6.00", "length": "96", "wood": "spf"},
+        planned=[{"stock": "1x4", "length": "96"}], budget="7", tax_percent="8.25",
+    )  # fmt: skip
+    (swap,) = offered(resolved(catalog, wood="pine", buying=buying))
+    assert (swap.saves, swap.meets_budget) == (Decimal("4.33"), True)
+
+
+def test_the_critical_path_leaves_out_what_dries_beside_a_longer_wait(catalog: Catalog) -> None:
+    # The rail is stained (18 to 24 h) while white glue on the stiles sets in 90 min at most.
+    joint = {"id": "j", "through": "stile", "into": "stile", "method": "glue",
+             "glue": "pva-interior"}  # fmt: skip
+    steps = [
+        {"do": "stain", "finish": "oil-stain", "count": 1, "parts": ["rail"], "minutes": 10},
+        {"do": "glue", "joints": ["j"], "minutes": 10},
+    ]
+    tasks = timeline(resolved(catalog, joints=[joint], steps=steps)).tasks
+    assert [one.critical for one in tasks] == [True, False]
+
+
+def test_the_critical_path_goes_through_the_hands(catalog: Catalog) -> None:
+    steps = [
+        {"do": "cut", "minutes": 30},
+        {"do": "sand", "minutes": 30},
+        {"do": "wait", "hours": 1},
+    ]
+    whole = timeline(resolved(catalog, steps=steps))
+    assert [one.critical for one in whole.tasks] == [True, True, True]
+    assert whole.done.high == 2
+
+
+# The surface of the parts is shared evenly; three joints go in two rounds.
+@pytest.mark.parametrize(("do", "share"), [("sand", F(1, 2)), ("glue", F(2, 3))])
+def test_two_people_share_the_work_and_joints_whole(catalog: Catalog, do: str, share: F) -> None:
+    joint = {"id": "j", "through": "rail", "into": "stile", "quantity": 3, "method": "glue",
+             "glue": "pva-interior"}  # fmt: skip
+    step = {"do": do, **({"joints": ["j"]} if do == "glue" else {})}
+    one, two = (
+        timeline(resolved(catalog, joints=[joint], steps=[{**step, "people": n}])).hands_on.high
+        for n in (1, 2)
+    )
+    assert two == one * share
+
+
+def test_stated_minutes_are_those_of_all_people_together(catalog: Catalog) -> None:
+    steps = [{"do": "sand", "minutes": 30, "people": 3}]
+    assert timeline(resolved(catalog, steps=steps)).hands_on.high == F(1, 2)
+
+
+def clamped(catalog: Catalog, glue: str, joints: int, quantity: int = 1) -> ResolvedBuild:
+    alike = [
+        {"id": f"j{n}", "through": "rail", "into": "stile", "quantity": quantity,
+         "method": "glue", "glue": glue}
+        for n in range(joints)
+    ]  # fmt: skip
+    return resolved(catalog, joints=alike, place={"temperature": "70F"})
+
+
+# 3 min a joint for quick hands. White glue stays open for 5 min: one joint at a time;
+# polyurethane glue for at least 15: five joints.
+@pytest.mark.parametrize(
+    ("glue", "joints", "glue_ups"),
+    [("pva-interior", 3, 3), ("polyurethane-glue", 5, 1), ("polyurethane-glue", 6, 2)],
+)
+def test_the_usual_order_glues_up_as_much_as_the_glue_stays_open_for(
+    catalog: Catalog, glue: str, joints: int, glue_ups: int
+) -> None:
+    tasks = timeline(clamped(catalog, glue, joints)).tasks
+    assert sum(one.task.what.startswith("glue ") for one in tasks) == glue_ups
+
+
+def test_screws_close_a_joint_so_that_it_is_not_counted_into_a_glue_up(catalog: Catalog) -> None:
+    alike = [
+        {"id": f"j{n}", "through": "rail", "into": "stile", "method": "screw", "count": 2,
+         "glue": "polyurethane-glue"}
+        for n in range(2)
+    ]  # fmt: skip
+    whole = timeline(resolved(catalog, joints=alike))
+    assert [one.task.what for one in whole.tasks][-2:] == ["glue j0", "glue j1"]
+    assert (whole.waiting.low, whole.waiting.high) == (0, 0)
+
+
+def test_joints_of_a_line_that_the_glue_does_not_wait_for_go_in_turns(catalog: Catalog) -> None:
+    # Four joints with white glue, one at a time: 90 min in clamps at most, four times over.
+    whole = timeline(clamped(catalog, "pva-interior", 1, quantity=4))
+    assert (whole.waiting.low, whole.waiting.high) == (F(1, 2), 6)
+    assert any("4 joints take 4 goes" in note for note in whole.notes)
