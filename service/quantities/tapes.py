@@ -21,11 +21,12 @@ def measured(inches: Fraction, *, to: Fraction | None = None, metric: bool = Fal
 
     `in` has six decimals and `mm` four: a millionth of an inch either way.
     """
-    return _measured(inches, to, metric).copy()
+    return _measured(inches.numerator, inches.denominator, to, metric).copy()
 
 
-@lru_cache(maxsize=4096)  # the same few sizes come again and again
-def _measured(inches: Fraction, to: Fraction | None, metric: bool) -> Measured:
+@lru_cache(maxsize=4096)  # the same few sizes come again; fractions themselves hash slowly
+def _measured(over: int, under: int, to: Fraction | None, metric: bool) -> Measured:
+    inches = Fraction(over, under)
     reading = nearest_mark(inches, to or tape_step(metric))
     return {
         "in": round(float(inches), 6),

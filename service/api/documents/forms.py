@@ -1,11 +1,12 @@
 """What all documents have in common: closed to unknown fields, and made into a frozen value."""
 
 import difflib
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import cached_property
 from typing import Any, ClassVar
 from urllib.parse import quote
 
-from marshmallow import RAISE, Schema, ValidationError, post_load
+from marshmallow import RAISE, Schema, ValidationError, missing, post_load
 
 _UNKNOWN = "no such field"
 _SHOWN = 60
@@ -31,6 +32,57 @@ class Form(Schema):
         if isinstance(data, Mapping) and len(data) > most:
             raise ValidationError(f"This has {len(data)} {self.word}s; it can have {most} at most.")
         return super().load(data, **options)
+
+    def _deserialize(self, data: Any, *, error_store: Any, **_options: Any) -> Any:
+        """marshmallow's own for one closed object: what is given is read, the rest has defaults.
+
+        Fields that are left out, which most are, cost nothing. Lists of forms are not read here.
+        """
+        if not isinstance(data, Mapping):
+            error_store.store_error([self.error_messages["type"]])
+            return {}
+        read, made = self._readers, dict(self._defaults)
+        given = [*data.items(), *((name, missing) for name in self._asked if name not in data)]
+        for name, value in given:
+            if name not in read:
+                error_store.store_error([_UNKNOWN], name)
+                continue
+            attribute, deserialize = read[name]
+            try:
+                result = deserialize(value, name, data)
+            except ValidationError as error:
+                error_store.store_error(error.messages, name)
+                continue
+            if result is not missing:
+                made[attribute] = result
+        return made
+
+    @cached_property
+    def _readers(self) -> dict[str, tuple[str, Callable[..., Any]]]:
+        """Attribute and reader of each field, by its name in documents."""
+        fields = self.load_fields.items()
+        return {field.data_key or name: (name, field.deserialize) for name, field in fields}
+
+    @cached_property
+    def _asked(self) -> tuple[str, ...]:
+        """Fields that are read even when they are left out: required ones, fresh defaults."""
+        fields = self.load_fields.items()
+        return tuple(
+            field.data_key or name
+            for name, field in fields
+            if field.required or callable(field.load_default)
+        )
+
+    @cached_property
+    def _defaults(self) -> dict[str, Any]:
+        """The values of fields that are left out, by attribute."""
+        fields = self.load_fields.items()
+        asked = {self._readers[name][0] for name in self._asked}
+        return {
+            name: field.load_default
+            for name, field in fields
+            if name not in asked and field.load_default is not missing
+        }
 
     @post_load
     def made(self, data: dict[str, Any], **_options: Any) -> Any:
