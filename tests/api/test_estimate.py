@@ -59,3 +59,59 @@ def test_what_can_not_be_read_is_refused_at_its_parameter(
     answer = client.get(f"/v1/coverage?{query}")
     assert answer.status_code == 422
     assert [error.get("parameter") for error in answer.json["errors"]] == [parameter]
+
+
+def rails(**rest: Any) -> dict[str, Any]:
+    return {"name": "Rails", "wood": "spf", **rest,
+            "parts": [{"id": "rail", "stock": "1x4", "length": "24", "quantity": 3}]}  # fmt: skip
+
+
+# Of 96 in of 1x4, 72 in end up in the piece: what is carried home weighs 4/3 of it.
+def test_what_is_carried_home_weighs_as_much_more_as_is_bought(client: FlaskClient) -> None:
+    document = rails(buying={"planned": [{"stock": "1x4", "length": "96"}]})
+    mass = client.post("/v1/estimate?bought=list", json=document).json["mass"]
+    for end in ("low", "usual", "high"):
+        expected = mass["piece"]["lb"][end] * 4 / 3
+        assert mass["carry_home"]["lb"][end] == pytest.approx(expected, abs=0.002)
+
+
+def test_nothing_is_said_of_what_is_carried_home_where_nothing_is_planned(
+    client: FlaskClient,
+) -> None:
+    mass = client.post("/v1/estimate?bought=none", json=rails()).json["mass"]
+    assert mass["carry_home"] is None
+
+
+# A 1x4 counts a third of a board foot in a foot: 7.19 / 8 ft = 0.89875, times 3 = 2.69625.
+def test_each_price_is_said_in_every_unit(client: FlaskClient) -> None:
+    prices = [{"stock": "1x4", "length": "96", "price": "7.19"}, {"stock": "hinge", "price": "3"}]
+    document = rails(buying={"price_list": {"currency": "USD", "prices": prices}})
+    board, hinge = client.post("/v1/estimate?bought=none", json=document).json["cost"]["prices"]
+    assert board["per"] == {"piece": "7.19", "foot": "0.8988", "board-foot": "2.6962"}
+    assert hinge["per"] == {"piece": "3.00"}
+
+
+# Boards glued up: white glue 30 to 90 min, polyurethane glue 240 min at least (a data sheet).
+@pytest.mark.parametrize(
+    ("change", "longer"),
+    [
+        ({"glue": "polyurethane-glue"}, True),
+        ({"coats": 3}, True),
+        ({"temperature": "45F"}, True),
+        ({"temperature": "75F"}, False),
+    ],
+)
+def test_glue_temperature_and_coats_change_the_timeline(
+    client: FlaskClient, change: dict[str, Any], longer: bool
+) -> None:
+    def waiting(glue: str, coats: int, temperature: str) -> float:
+        steps = [{"do": "glue", "joints": ["j"]},
+                 {"do": "finish", "finish": "latex-paint", "count": coats}]  # fmt: skip
+        joint = {"id": "j", "through": "rail", "into": "rail", "method": "glue", "glue": glue}
+        document = rails(joints=[joint], steps=steps, place={"temperature": temperature})
+        low: float = client.post("/v1/estimate?bought=none", json=document).json["time"][
+            "waiting"]["low"]  # fmt: skip
+        return low
+
+    usual = {"glue": "pva-interior", "coats": 2, "temperature": "70F"}
+    assert (waiting(**{**usual, **change}) > waiting(**usual)) is longer

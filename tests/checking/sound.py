@@ -302,6 +302,46 @@ TEMPLATES = (
 )  # fmt: skip
 
 
+# What labels of these ask for at most: a day between coats, thirty days until they have cured.
+COATS = ("water-polyurethane", "oil-polyurethane", "gel-polyurethane", "latex-paint")
+STAINS = (("gel-stain",), ("pre-stain-conditioner", "oil-stain"),
+          ("pre-stain-conditioner", "water-stain"))  # fmt: skip
+
+
+def steps_for(document: Json, random: Random) -> list[Json]:
+    """Cut, sand, join and finish, or finish with the glue faces bare and then join."""
+    finish = random.choice(COATS)
+    coats: list[Json] = []
+    if random.random() < 0.5:
+        for stain in random.choice(STAINS):
+            coats += [{"do": "stain", "finish": stain, "count": 1}]
+        coats += [{"do": "wait", "hours": 24}]
+    for _ in range(random.randint(1, 3)):
+        coats += [{"do": "finish", "finish": finish, "count": 1}, {"do": "wait", "hours": 24}]
+        coats += [{"do": "sand", "grit": random.choice([220, 240, 320])}]
+    coats.pop()  # nothing is sanded after the last coat
+    joining: list[Json] = [
+        {"do": "assemble" if joint["glue"] == "none" else "glue", "joints": [joint["id"]],
+         "people": random.randint(1, 3)}
+        for joint in document["joints"]
+    ]  # fmt: skip
+    start: list[Json] = [{"do": "cut"}, {"do": "sand", "grit": 120}, {"do": "sand", "grit": 180}]
+    end: list[Json] = [{"do": "wait", "hours": 30 * 24}, {"do": "use"}]
+    if random.random() < 0.5:
+        for coat in coats:
+            if coat["do"] != "wait":
+                coat["bare_at_joints"] = True
+        return [*start, *coats, *joining, *end]
+    return [*start, {"do": "dry-fit"}, *joining, *coats, *end]
+
+
+def sound_build_with_steps(seed: int) -> Json:
+    """A sound build with the work in order, in a shop as warm as any glue here asks for."""
+    random, document = Random(f"steps {seed}"), sound_build(seed)
+    place = {**document.get("place", {}), "temperature": f"{random.randint(60, 85)}F"}
+    return {**document, "place": place, "steps": steps_for(document, random)}
+
+
 def sound_build(seed: int) -> Json:
     """A build with nothing wrong in it, the same for the same seed."""
     random = Random(seed)
