@@ -68,16 +68,14 @@ def finish_loss(catalog: Catalog) -> Span:
 
 def surface(build: ResolvedBuild, parts: tuple[str, ...] = ()) -> Fraction:
     """Square feet of every side of the parts named, or of all; joined faces are counted too."""
-    if not parts and "surface" in build.shared:
-        whole: Fraction = build.shared["surface"]
-        return whole
-    inches = Fraction(0)
-    for part in build.parts:
-        if (not parts or part.part.id in parts) and isinstance(part.solid, Solid | Rod):
-            inches += Fraction(part.solid.surface) * part.part.quantity
-    if not parts:
-        build.shared["surface"] = inches / SQUARE_FOOT
-    return inches / SQUARE_FOOT
+    known: dict[tuple[str, ...], Fraction] = build.shared.setdefault("surface", {})
+    if parts not in known:
+        inches = Fraction(0)
+        for part in build.parts:
+            if (not parts or part.part.id in parts) and isinstance(part.solid, Solid | Rod):
+                inches += Fraction(part.solid.surface) * part.part.quantity
+        known[parts] = inches / SQUARE_FOOT
+    return known[parts]
 
 
 def finish_of(build: ResolvedBuild, step: Step) -> Finishing | None:
