@@ -1,5 +1,6 @@
 """POST /v1/check: will it go together?"""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from typing import Any
 
@@ -71,7 +72,9 @@ def _answer(checked: Checked) -> dict[str, Any]:
 
 def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
     findings = answer["findings"]
-    yield f"{answer['verdict']} ({len(findings)} finding{'' if len(findings) == 1 else 's'})"
+    counts = Counter(finding["severity"] for finding in findings)
+    said = [f"{n} {word}{'' if n == 1 else 's'}" for word, n in counts.items()]  # worst first
+    yield f"{answer['verdict']}: {', '.join(said)}" if said else answer["verdict"]
     for finding in findings:
         yield from ("", f"{finding['severity']}: {finding['title']}", f"  at {finding['at']}")
         yield f"  {finding['detail']}"
