@@ -9,6 +9,7 @@ FIXED = {
     "Cross-Origin-Resource-Policy": "same-origin",
     "Cache-Control": "no-cache",
 }
+_LOWER = tuple((name.lower(), name, value) for name, value in FIXED.items())
 
 
 def set_headers(app: Flask) -> None:
@@ -16,6 +17,8 @@ def set_headers(app: Flask) -> None:
 
     @app.after_request
     def _fixed(response: Response) -> Response:
-        for name, value in FIXED.items():
-            response.headers.setdefault(name, value)
+        own = {name.lower() for name, _ in response.headers}
+        for lower, name, value in _LOWER:
+            if lower not in own:
+                response.headers.add(name, value)
         return response

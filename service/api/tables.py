@@ -1,14 +1,14 @@
 """GET /v1/tables…: the reference tables, whole or in part, with where each value comes from."""
 
 from collections.abc import Iterable, Mapping
-from typing import Any, Literal, cast
+from typing import Any, Literal, NamedTuple, cast
 from urllib.parse import urlencode
 
 import orjson
 from flask import Blueprint, Response, request
 
 from service.api.answers import MEDIA_TYPES, chosen_form
-from service.api.conditional import kept
+from service.api.conditional import etag_of, kept
 from service.api.documents.fields import Text
 from service.api.documents.forms import nearest, shown
 from service.api.house import house
@@ -20,6 +20,19 @@ from service.reference.shelf import MOST_ROWS, Page, Shelf
 routes = Blueprint("tables", __name__)
 
 Form = Literal["json", "csv"]
+
+
+class _Made(NamedTuple):
+    """A page as it was sent, with its shelf, so that the shelf's identity stays taken."""
+
+    shelf: Shelf
+    body: bytes
+    etag: str
+    following: str | None
+
+
+MOST_KEPT = 16  # pages, of 500 rows at most: some megabytes
+_PAGES: dict[tuple[Any, ...], _Made] = {}
 
 
 class PageQuery(QueryForm):
@@ -69,8 +82,16 @@ def _part(
     if form == "csv":
         cells, following = shelf.found(filters, sort, limit, cursor)
         return _linked(kept(shelf.csv(cells).encode(), MEDIA_TYPES["csv"]), following)
-    found = shelf.page(filters, sort, limit, cursor)
-    return _linked(_json(house().tables.answer(shelf.name, found)), found.next)
+    asked = (id(shelf), tuple(filters.items()), sort, limit, cursor)
+    made = _PAGES.get(asked)
+    if made is None:
+        found = shelf.page(filters, sort, limit, cursor)
+        body = _bytes(house().tables.answer(shelf.name, found))
+        made = _Made(shelf, body, etag_of(body), found.next)
+        for oldest in list(_PAGES)[: len(_PAGES) - MOST_KEPT + 1]:
+            _PAGES.pop(oldest, None)
+        _PAGES[asked] = made
+    return _linked(kept(made.body, MEDIA_TYPES["json"], made.etag), made.following)
 
 
 @routes.get("/v1/tables/<table>/<path:key>")
@@ -93,13 +114,19 @@ def read_row(table: str, key: str) -> Response:
 
 
 def _json(value: Mapping[str, Any]) -> Response:
+    return kept(_bytes(value), MEDIA_TYPES["json"])
+
+
+def _bytes(value: Mapping[str, Any]) -> bytes:
     # Names of columns are SQLAlchemy's own kind of text, which orjson takes only when told.
     options = orjson.OPT_INDENT_2 | orjson.OPT_APPEND_NEWLINE | orjson.OPT_NON_STR_KEYS
-    return kept(orjson.dumps(value, option=options), MEDIA_TYPES["json"])
+    return orjson.dumps(value, option=options)
 
 
 def _asked(shelf: Shelf) -> tuple[dict[str, str], dict[str, Any]]:
     """Filters by column, and which page. Raises InvalidParameter for what is neither."""
+    if not request.args:
+        return {}, {}
     refuse_repeated()
     known = [*_PAGE.fields, *shelf.kinds]
     unknown = [name for name in request.args if name not in known]

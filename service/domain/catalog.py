@@ -34,7 +34,7 @@ class Interval:
 
     @property
     def is_exact(self) -> bool:
-        return self.low == self.high
+        return self.low is self.high or self.low == self.high
 
 
 @dataclass(frozen=True, slots=True)

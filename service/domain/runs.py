@@ -103,6 +103,8 @@ def target_of(run: Run, equals: PieceSize | None) -> Interval | None:
 def summed(sizes: list[PieceSize]) -> Interval:
     """The sum at the thin end, as listed and at the thick end of every tolerance."""
     low = listed = high = Fraction(0)
+    if all(size.each.is_exact for size in sizes):  # one sum in place of three
+        return Interval.exactly(sum((size.times * size.each.listed for size in sizes), listed))
     for size in sizes:
         listed += size.times * size.each.listed
         thin, thick = sorted((size.times * size.each.low, size.times * size.each.high))
@@ -114,7 +116,7 @@ def summed(sizes: list[PieceSize]) -> Interval:
 def piece_size(piece: Piece, at: str, build: Build, parts: Parts) -> PieceSize | None:
     """What one piece takes up along the run, or None where its part has no such size."""
     times = -piece.count if piece.less else piece.count
-    taken = piece.let_in + piece.overlap
+    taken = piece.let_in + piece.overlap if piece.overlap else piece.let_in
     if piece.part is None:
         if piece.size is None:
             return None
@@ -130,8 +132,8 @@ def piece_size(piece: Piece, at: str, build: Build, parts: Parts) -> PieceSize |
         at,
         piece,
         part.stock.name or "",
-        Interval(each.low - taken, each.listed - taken, each.high - taken),
-        None if nominal is None else nominal - taken,
+        Interval(each.low - taken, each.listed - taken, each.high - taken) if taken else each,
+        nominal - taken if nominal is not None and taken else nominal,
         times,
         rows if each == (sized and bought(piece, sized)) else (),
     )

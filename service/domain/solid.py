@@ -95,7 +95,7 @@ class Solid:
         Prismatoid formula, exact here: thickness / 6 x (back + 4 x middle + front areas).
         """
         if self.is_square:
-            return self.blank_length * self.blank_width * self.thickness
+            return _box_volume(self.blank_length, self.blank_width, self.thickness)
         (wide_back, wide_front), (long_back, long_front) = self.face_widths, self._face_lengths()
         middle = (wide_back + wide_front) * (long_back + long_front)
         ends = wide_back * long_back + wide_front * long_front
@@ -106,7 +106,7 @@ class Solid:
         """Square inches over all six sides."""
         length, width, thickness = self.blank_length, self.blank_width, self.thickness
         if self.is_square:
-            return 2 * (length * width + (length + width) * thickness)
+            return _box_surface(length, width, thickness)
         (wide_back, wide_front), (long_back, long_front) = self.face_widths, self._face_lengths()
         faces = wide_back * long_back + wide_front * long_front
         ends = self.section * sum(_stretch(*slant) for slant in self.slants)
@@ -263,3 +263,16 @@ def _stretch(across: Fraction, through: Fraction = Fraction(0)) -> Fraction:
     if across == 0 and through == 0:
         return Fraction(1)
     return _rounded(hypot(1, across, through))
+
+
+def _box_volume(a: Fraction, b: Fraction, c: Fraction) -> Fraction:
+    """The product of three, reduced once."""
+    return Fraction(
+        a.numerator * b.numerator * c.numerator, a.denominator * b.denominator * c.denominator
+    )
+
+
+def _box_surface(a: Fraction, b: Fraction, c: Fraction) -> Fraction:
+    """Twice ab + bc + ca, in whole numbers over the three denominators, reduced once."""
+    (x, p), (y, q), (z, r) = a.as_integer_ratio(), b.as_integer_ratio(), c.as_integer_ratio()
+    return Fraction(2 * (x * y * r + y * z * p + z * x * q), p * q * r)

@@ -49,7 +49,8 @@ def longest_piece(sizing: Sizing, part: Part, sized: Sized) -> Longest | None:
     if sized.key is None or sized.board is None:
         return None
     shop = sizing.build.shop
-    trims, carries = 2 * shop.end_trim, shop.longest_board
+    trims = 2 * shop.end_trim if shop.end_trim else shop.end_trim
+    carries = shop.longest_board
     own = [entry.length for entry in listed(sizing, sized.key) if entry.length is not None]
     if own:
         longest = max(own)
@@ -57,7 +58,7 @@ def longest_piece(sizing: Sizing, part: Part, sized: Sized) -> Longest | None:
     elif sized.board.lengths:
         longest = max(sized.board.lengths)
         found = Longest(
-            longest - trims,
+            longest - trims if trims else longest,
             "the lengths that shops usually carry",
             "practice",
             (sized.board.row,),

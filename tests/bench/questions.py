@@ -1,6 +1,7 @@
 """What is measured: a name, the request, and the goal as a ratio to the bare answer."""
 
 import json
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -12,7 +13,11 @@ TOTE = json.loads((Path(__file__).parents[1] / "api" / "tote.json").read_text())
 
 @dataclass(frozen=True)
 class Question:
-    """A request and the most it should cost; `revalidates` sends the ETag of a first answer."""
+    """A request and the most it should cost; `revalidates` sends the ETag of a first answer.
+
+    ``{n}`` in the path becomes four digits that change from request to request, and `fresh` makes
+    a body of such a number, so that nothing remembered answers.
+    """
 
     name: str
     path: str
@@ -20,6 +25,11 @@ class Question:
     body: Any = None
     revalidates: bool = False
     times: int = 300
+    fresh: Callable[[int], Any] | None = None
+
+    def asked(self, n: int) -> str:
+        """The path of one request."""
+        return self.path.replace("{n}", f"{n % 10_000:04}")
 
 
 def forty_parts() -> dict[str, Any]:
@@ -76,6 +86,14 @@ def forty_joints() -> dict[str, Any]:
     }  # fmt: skip
 
 
+def other_joints(n: int) -> dict[str, Any]:
+    """The forty joints with parts of another length and thickness."""
+    build = forty_joints()
+    thicker = f"{0.76 + n % 10_000 / 1_000_000:.6f}"
+    parts = [{**part, "stock": {"thickness": thicker, "width": "3 1/2"}} for part in build["parts"]]
+    return {**build, "parts": parts}
+
+
 ONE_BY_THREE = "stock=1x3"
 SHAPES = (
     "leaning?height=16&lean=12",
@@ -90,6 +108,43 @@ SHAPES = (
     "tapered-leg?length=28&top=1.5&foot=1",
     "ends?length=20&miter=10,10",
 )
+
+FRESH_SHAPES = (
+    "leaning?height=16.{n}&lean=12",
+    "splayed-legs?height=18.{n}&lean_front=10&lean_side=8&top_outside=12x10in",
+    "mitered-frame?contents=16.{n}x20in&rabbet=3/8&clearance=1/8",
+    "butted-frame?outside=24.{n}x36in",
+    "sloped-box?sides=4&height=2.{n}&slope=15&rim=14x10in",
+    "polygon?sides=6&across_flats=20.{n}",
+    "brace?run=10.{n}&rise=8",
+    "crossed-legs?width=20.{n}&height=18",
+    "prop?lean=25&up=9.{n}&foot=8",
+    "tapered-leg?length=28.{n}&top=1.5&foot=1",
+    "ends?length=20.{n}&miter=10,10",
+)
+
+# One-line questions of which every request has a value that was never asked.
+FRESH = (
+    Question("first: board feet", "/v1/board-feet?stock=1x8&length=8.{n}ft", 4),
+    Question("first: measure", "/v1/measure?value=527.{n}mm", 4),
+    Question(
+        "first: fasteners of one joint",
+        "/v1/fasteners?through=0.7{n}x3.5in&into=1x4&enters=edge&fastener=8x1-5/8in"
+        "&tools=drill,clamps",
+        4,
+    ),
+    Question("first: fasteners of 40 joints", "/v1/fasteners", 60, forty_joints(), times=15,
+             fresh=other_joints),
+    *(
+        Question(f"first: angles: {line.partition('?')[0]}", f"/v1/angles/{line}&stock=1x3", 4)
+        for line in FRESH_SHAPES
+    ),
+    Question("first: spacing", "/v1/spacing?within=36.{n}&pieces=5&piece=1.5", 4),
+    Question("first: sag", "/v1/sag?stock=1x8&span=36.{n}&load=8lb&wood=spf&stays=yes", 4),
+    Question("first: movement", "/v1/movement?wood=spf&width=12.{n}&humidity=30,60", 4),
+    Question("first: weight", "/v1/weight?stock=2x4&length=8.{n}ft&wood=spf&count=3", 4),
+    Question("first: clamps", "/v1/clamps?length=36.{n}&thickness=3/4&wood=spf", 4),
+)  # fmt: skip
 
 QUESTIONS = (
     Question("table of 100 rows", "/v1/tables/lumber_sizes?limit=100", 1.5),
@@ -120,5 +175,7 @@ QUESTIONS = (
     Question("weight", "/v1/weight?stock=2x4&length=8ft&wood=spf&count=3", 4),
     Question("coverage", "/v1/coverage?finish=water-polyurethane&area=20ft2", 4),
     Question("estimate of 40 parts", "/v1/estimate", 60, body=forty_parts(), times=30),
+    Question("estimate, no cut plan", "/v1/estimate?bought=none", 60, forty_parts(), times=30),
     Question("why", "/v1/why/run.tight", 4),
+    *FRESH,
 )

@@ -60,8 +60,10 @@ class Form(Schema):
     @cached_property
     def _readers(self) -> dict[str, tuple[str, Callable[..., Any]]]:
         """Attribute and reader of each field, by its name in documents."""
-        fields = self.load_fields.items()
-        return {field.data_key or name: (name, field.deserialize) for name, field in fields}
+        return {
+            field.data_key or name: (field.attribute or name, field.deserialize)
+            for name, field in self.load_fields.items()
+        }
 
     @cached_property
     def _asked(self) -> tuple[str, ...]:
@@ -76,12 +78,10 @@ class Form(Schema):
     @cached_property
     def _defaults(self) -> dict[str, Any]:
         """The values of fields that are left out, by attribute."""
-        fields = self.load_fields.items()
-        asked = {self._readers[name][0] for name in self._asked}
         return {
-            name: field.load_default
-            for name, field in fields
-            if name not in asked and field.load_default is not missing
+            field.attribute or name: field.load_default
+            for name, field in self.load_fields.items()
+            if (field.data_key or name) not in self._asked and field.load_default is not missing
         }
 
     @post_load
