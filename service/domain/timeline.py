@@ -193,19 +193,24 @@ def _touched(build: ResolvedBuild, step: Step) -> frozenset[str]:
 def _starts(tasks: list[Task], end: str) -> list[tuple[Fraction, Fraction]]:
     """When each task starts and when its parts are free again, at one end of every range."""
     found: list[tuple[Fraction, Fraction]] = []
-    hands = Fraction(0)
-    drying: list[tuple[Task, Fraction]] = []  # what holds something up after the hands are free
+    hands = everything = Fraction(0)  # when the hands are free, and what waits hold up
+    free_at: dict[str, Fraction] = {}
+    held, held_to = frozenset[str](), Fraction(0)  # the last parts, not yet among `free_at`
     for task in tasks:
-        start = hands
-        for other, free in drying:
-            touches = other.holds_all or (not task.holds_all and other.parts & task.parts)
-            if touches and free > start:
-                start = free
+        start = max(hands, everything)
+        if not task.holds_all:
+            if task.parts != held:
+                free_at.update((part, max(held_to, free_at.get(part, held_to))) for part in held)
+                held = task.parts
+                held_to = max((free_at[part] for part in held if part in free_at), default=start)
+            start = max(start, held_to)
         hands = start + getattr(task.work, end)
-        dries = getattr(task.dries, end)
-        found.append((start, hands + dries))
-        if dries:
-            drying.append((task, hands + dries))
+        free = hands + getattr(task.dries, end)
+        found.append((start, free))
+        if task.holds_all:
+            everything = max(everything, free)
+        else:
+            held_to = max(held_to, free)
     return found
 
 

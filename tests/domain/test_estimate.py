@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 from fractions import Fraction
+from time import perf_counter
 from typing import Any
 
 import pytest
@@ -350,3 +351,28 @@ def test_joints_of_a_line_that_the_glue_does_not_wait_for_go_in_turns(catalog: C
     whole = timeline(clamped(catalog, "pva-interior", 1, quantity=4))
     assert (whole.waiting.low, whole.waiting.high) == (F(1, 2), 6)
     assert any("4 joints take 4 goes" in note for note in whole.notes)
+
+
+def test_what_dries_holds_up_only_what_touches_the_same_parts(catalog: Catalog) -> None:
+    # Rail 0:00 to 0:10, free a day later; stile 0:10 to 0:20; then the rail again after the day.
+    coat = {"do": "stain", "finish": "gel-stain", "count": 1, "minutes": 10}
+    steps = [{**coat, "parts": [id]} for id in ("rail", "stile", "rail")]
+    starts = [one.start.high for one in timeline(resolved(catalog, steps=steps)).tasks]
+    assert starts == [0, F(10, 60), 24 + F(10, 60)]
+
+
+def test_a_wait_holds_up_everything_and_runs_beside_what_dries(catalog: Catalog) -> None:
+    # The coat dries for a day from 0:10; beside it three hours are waited, then the stile sanded.
+    coat = {"do": "stain", "finish": "gel-stain", "count": 1, "minutes": 10, "parts": ["rail"]}
+    steps = [coat, {"do": "wait", "hours": 3}, {"do": "sand", "minutes": 10, "parts": ["stile"]}]
+    starts = [one.start.high for one in timeline(resolved(catalog, steps=steps)).tasks]
+    assert starts == [0, F(10, 60), 3 + F(10, 60)]
+
+
+def test_very_many_coats_are_timed_at_once(catalog: Catalog) -> None:
+    # 200 steps of 100 coats at a minute each: the work alone is 20,000 minutes.
+    steps = [{"do": "finish", "finish": "shellac", "count": 100, "minutes": 1}] * 200
+    build = resolved(catalog, steps=steps)
+    started = perf_counter()
+    assert timeline(build).hands_on.high == F(20_000, 60)
+    assert perf_counter() - started < 10
