@@ -4,8 +4,8 @@ Pocket screws and dowels have no table of sizes: those lengths are trade knowled
 as rules of thumb may be taken out of the tables without changing what is proposed.
 """
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeVar, cast
 
@@ -60,6 +60,20 @@ class Made:
     by_hand: bool = True
     size: ScrewSize | NailSize | StapleSize | None = None
     rests_on: tuple[str, ...] = ()
+    rough: tuple[float, ...] = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "rough", tuple(map(float, self.lengths)))
+
+    def between(self, low: Fraction, high: Fraction) -> Iterator[tuple[Fraction, float]]:
+        """The lengths from `low` to `high`, both included, each also as a float.
+
+        Floats settle it, and only where two are equal the exact sizes: many times faster.
+        """
+        least, most = float(low), float(high)
+        for length, rough in zip(self.lengths, self.rough, strict=True):
+            if least <= rough <= most and (least < rough < most or low <= length <= high):
+                yield length, rough
 
 
 def kept(catalog: Catalog, name: tuple[object, ...], work: Callable[[], T]) -> T:

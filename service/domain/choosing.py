@@ -1,6 +1,6 @@
 """The best fastener of one method for a joint, chosen by geometry from the sizes that are made."""
 
-from bisect import bisect_left, bisect_right
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -137,9 +137,8 @@ def best_of(
     place = 0
     for order, made in enumerate(tried):
         place += order > 0 and made.diameter != tried[order - 1].diameter
-        lengths = made.lengths
-        for length in lengths[bisect_left(lengths, low) : bisect_right(lengths, high)]:
-            over = float(length) - wished
+        for length, rough in made.between(low, high):
+            over = rough - wished
             liking = (place if size_counts else 0, over if over > 0 else -UNDER - over, order)
             found.append((liking, made, length))
     for _, made, length in sorted(found, key=lambda one: one[0]):
