@@ -10,9 +10,11 @@ from service.planning.diving import FEW_PIECES, dive
 from service.planning.effort import Clock, Effort
 from service.planning.listing import near_best
 from service.planning.marks import solve_by_marks
+from service.planning.pricing import RippedPricing
 from service.planning.problem import Column, Cuts, Problem
 from service.planning.proof import Box
 from service.planning.relaxing import Relaxation
+from service.planning.strips import choose_strips, strips_near_best
 
 MANY_LENGTHS = 30
 SHARES = (2, 4, 10, 20, 50, 200)
@@ -105,8 +107,10 @@ class _Leaf:
 
     def from_all(self, nodes: int) -> Packing:
         """From every pattern that can be part of such a plan; from the best if that is too many."""
-        if self.problem.ripped or self.clock.out():
+        if self.clock.out():
             return Packing("open")
+        if isinstance(self.relaxation.pricing, RippedPricing):
+            return self._from_strips(self.relaxation.pricing, nodes)
         if self._listed is None:
             self._listed = self._list()
         columns, complete = self._listed
@@ -114,6 +118,20 @@ class _Leaf:
             return Packing("none" if complete else "open")
         packing = self._choose(columns, nodes)
         return packing if complete or packing.status == "found" else Packing("open")
+
+    def _from_strips(self, pricing: RippedPricing, nodes: int) -> Packing:
+        """The same for boards that are ripped: from every strip pattern that can matter."""
+        gap, values, worth = self._worths(_at_most(self.vector))
+        if not values:
+            return Packing("open")
+        strips = strips_near_best(
+            self.problem, worth, pricing, gap,
+            most=self.effort.listed, steps=self.effort.listing_steps,
+        )  # fmt: skip
+        if strips is None:
+            return Packing("open")
+        seconds = self.clock.left()
+        return choose_strips(self.problem, strips, self.vector, nodes=nodes, seconds=seconds)
 
     def _list(self) -> tuple[list[Column], bool]:
         """Near-best patterns, and whether they are all that matter."""

@@ -131,6 +131,10 @@ class RippedPricing:
             for place, supply in enumerate(self._problem.supplies)
         ]
 
+    def strip_value(self, width: int, capacity: int) -> int:
+        """The largest worth of one strip, after `values`."""
+        return self._knapsacks[width].value(capacity)
+
     def _way(self, place: int) -> tuple[int, tuple[int, ...]]:
         supply = self._problem.supplies[place]
         worths = {w: k.value(supply.capacity) for w, k in self._knapsacks.items()}

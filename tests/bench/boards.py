@@ -8,9 +8,11 @@ skipped. The general solver of `cpsat` is a package of its own, for this measure
 """
 
 import argparse
+import json
 import os
 import platform
 import random
+import subprocess
 import sys
 import time
 from collections import Counter
@@ -18,7 +20,6 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from importlib import import_module
 from math import gcd
 from pathlib import Path
 
@@ -155,53 +156,47 @@ def bench_proofs(limit: int, seconds: float) -> None:
 
 def bench_cpsat(limit: int, seconds: float) -> None:
     """The first cases in a general solver: a plain assignment model, and one symmetry cut."""
-    try:
-        cp_model = import_module("ortools.sat.python.cp_model")
-    except ImportError:
-        print("cpsat: skipped, the general solver is not installed")
-        return
     problems = [scaled(hobby_job(seed)).problem for seed in range(limit)]
     own = [timed(str(n), problem, 20) for n, problem in enumerate(problems)]
     mine = sorted(run.cpu for run in own)[limit // 2]
     print(f"ours: {sum(r.outcome.optimal for r in own)} of {limit}; {spread([r.cpu for r in own])}")
     for ordered, beat in ((False, "100 times, 26 of 40"), (True, "25 times, 38 of 40")):
-        cpus, proven = [], 0
-        for problem, run in zip(problems, own, strict=True):
-            start = time.process_time()
-            status, cost = assigned(cp_model, problem, len(own), seconds, ordered)
-            cpus.append(time.process_time() - start)
-            proven += status
-            assert not status or cost == run.outcome.cost, (run.name, cost, run.outcome.cost)
+        answers = general_solver(problems, seconds, ordered)
+        if answers is None:
+            print("cpsat: skipped, the general solver is not installed")
+            return
+        cpus = [cpu for _, _, cpu in answers]
+        for (proven, cost, _), run in zip(answers, own, strict=True):
+            assert not proven or cost == run.outcome.cost, (run.name, cost, run.outcome.cost)
         ratio = sorted(cpus)[limit // 2] / mine
         name = "with one symmetry cut" if ordered else "plain"
-        print(f"general solver, {name}: {proven} of {limit}; {spread(cpus)}; "
-              f"ratio of medians {ratio:.0f} (to beat: {beat})")  # fmt: skip
+        print(f"general solver, {name}: {sum(p for p, _, _ in answers)} of {limit}; "
+              f"{spread(cpus)}; ratio of medians {ratio:.0f} (to beat: {beat})")  # fmt: skip
+        sys.stdout.flush()
 
 
-def assigned(cp_model, problem, most, seconds, ordered):  # type: ignore[no-untyped-def]  # an optional package
-    """(proven, cost) of a model that says which piece comes from which board."""
-    boards = sum(cut.times for cut in by_rules_of_thumb(problem)) + 2
-    model, supplies = cp_model.CpModel(), problem.supplies
-    kind = [[model.NewBoolVar("") for _ in supplies] for _ in range(boards)]
-    take = [[model.NewIntVar(0, d, "") for _ in range(boards)] for d in problem.demands]
-    rooms = [sum(s.capacity * k for s, k in zip(supplies, row, strict=True)) for row in kind]
-    for b in range(boards):
-        model.AddAtMostOne(kind[b])
-        model.Add(sum(n * take[i][b] for i, n in enumerate(problem.lengths)) <= rooms[b])
-    for i, demand in enumerate(problem.demands):
-        model.Add(sum(take[i]) >= demand)
-    for k, supply in enumerate(supplies):
-        if supply.limit is not None:
-            model.Add(sum(row[k] for row in kind) <= supply.limit)
-    if ordered:
-        for b in range(boards - 1):
-            model.Add(rooms[b] >= rooms[b + 1])
-    model.Minimize(sum(s.price * row[k] for row in kind for k, s in enumerate(supplies)))
-    solver = cp_model.CpSolver()
-    solver.parameters.max_time_in_seconds = seconds
-    solver.parameters.num_workers = 1
-    status = solver.Solve(model)
-    return status == cp_model.OPTIMAL, round(solver.ObjectiveValue())
+def general_solver(
+    problems: Sequence[Problem], seconds: float, ordered: bool
+) -> list[tuple[int, int, float]] | None:
+    """(proven, cost, CPU seconds) of each problem, from a process of its own."""
+    asked = [
+        {
+            "lengths": problem.lengths,
+            "demands": problem.demands,
+            "supplies": [(s.capacity, s.price, s.limit) for s in problem.supplies],
+            "boards": sum(cut.times for cut in by_rules_of_thumb(problem) or ()) + 2,
+        }
+        for problem in problems
+    ]
+    script = Path(__file__).with_name("bench_general_solver.py")
+    command = [sys.executable, str(script), str(seconds), *(["ordered"] if ordered else [])]
+    run = subprocess.run(
+        command, input=json.dumps(asked), text=True, capture_output=True, check=False
+    )
+    if run.returncode:
+        return None
+    rows = [line.split() for line in run.stdout.splitlines()]
+    return [(int(proven), int(cost), float(cpu)) for proven, cost, cpu in rows]
 
 
 def folder() -> Path | None:

@@ -146,14 +146,16 @@ class Tally:
         proved = sum(row[1].status == "optimal" for row in rows)
         over = 100 * (float(cost) / float(bound) - 1) if bound else 0.0
         met = sum(row[1].deadline_met for row in rows)
+        gap = sum(row[1].gap_percent for row in rows) / len(rows)
+        median, tail = cpus[len(cpus) // 2], cpus[len(cpus) * 9 // 10]
         return (
-            f"{name:>12} | {len(rows):5} | {proved:6} | {over:8.2f} % | {cpus[len(cpus) // 2]:6.2f}"
-            f" | {cpus[len(cpus) * 9 // 10]:6.2f} | {cpus[-1]:6.2f} | {sum(cpus):7.1f}"
+            f"{name:>12} | {len(rows):5} | {proved:6} | {over:8.2f} % | {gap:6.2f} %"
+            f" | {median:6.2f} | {tail:6.2f} | {cpus[-1]:6.2f} | {sum(cpus):7.1f}"
             f" | {max(row[3] for row in rows):6.2f} | {met}"
         )
 
     HEAD = (
-        "      panels | cases | proved | cost/bound | median | 90 %   | max    | sum cpu"
+        "      panels | cases | proved | cost/bound | mean gap | median | 90 %   | max    | sum cpu"
         " | wall   | deadline met"
     )
 

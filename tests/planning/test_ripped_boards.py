@@ -1,8 +1,10 @@
 """Narrow parts out of ripped boards: the other half serves another part."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
+from random import Random
 
 import pytest
 
@@ -80,3 +82,53 @@ def test_ripped_plans_cost_no_more_than_unripped_ones(seed: int) -> None:
     job = ripped(*parts)
     plan, whole = planned(job), planned(replace(job, rips=False))
     assert plan.cost <= whole.cost and plan.unplaced == ()
+
+
+def partitions(pieces: tuple[int, ...]) -> Iterator[list[list[int]]]:
+    """All ways to put pieces into heaps."""
+    if not pieces:
+        yield []
+        return
+    first, rest = pieces[0], pieces[1:]
+    for heaps in partitions(rest):
+        yield [[first], *heaps]
+        for place in range(len(heaps)):
+            yield [*heaps[:place], [first, *heaps[place]], *heaps[place + 1 :]]
+
+
+def least_by_trying_all(job: Job) -> Decimal:
+    """The least cost: every heap of pieces on a board, every heap of a heap in a strip."""
+    pieces = [part for part in job.parts for _ in range(part.quantity)]
+    fits: dict[tuple[tuple[int, ...], Fraction], bool] = {}
+
+    def one_board(heap: tuple[int, ...], length: Fraction) -> bool:
+        if (heap, length) not in fits:
+            fits[heap, length] = any(
+                sum(max(pieces[i].width or job.width for i in strip) + KERF for strip in strips)
+                <= job.width + KERF
+                and all(sum(pieces[i].length + KERF for i in strip) <= length + KERF
+                        for strip in strips)
+                for strips in partitions(heap)
+            )  # fmt: skip
+        return fits[heap, length]
+
+    def price(heap: list[int]) -> Decimal:
+        own = [b.price for b in job.for_sale if one_board(tuple(heap), b.length)]
+        return min(own, default=Decimal(10**6))
+
+    whole = tuple(range(len(pieces)))
+    return min(sum((price(h) for h in heaps), Decimal(0)) for heaps in partitions(whole))
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_no_way_to_rip_and_cut_few_pieces_is_cheaper(seed: int) -> None:
+    r = Random(seed)
+    parts = tuple(
+        Part(f"p{i}", F(r.randint(10, 60)), r.randint(1, 2),
+             width=r.choice([None, F(5), F(11, 2), F(7, 2), F(2)]))
+        for i in range(3)
+    )  # fmt: skip
+    for_sale = (ForSale(F(96), Decimal("20.00")), ForSale(F(72), Decimal("16.00")))
+    job = Job(parts, for_sale, kerf=KERF, width=F(45, 4), rips=True)
+    plan = planned(job)
+    assert plan.status == "optimal" and plan.cost == least_by_trying_all(job)

@@ -99,13 +99,23 @@ class Purchases:
         while self._boxes and self._boxes[0].floor < ceiling:
             box = self._boxes[0]
             if not box.counts:
-                raise Spent
+                self._again(ceiling)
+                continue
             whole = self._whole(box)
             kids = self._around(box, whole) if whole else self._halves(box)
             self._replace(kids, box.floor, ceiling)
             if whole:
                 return whole
         return None
+
+    def _again(self, ceiling: int) -> None:
+        """Bound the first box further, whose counts were not known yet."""
+        old = heapq.heappop(self._boxes)
+        box = self._bounded(old.low, old.high, old.floor, ceiling)
+        if box is not None:
+            heapq.heappush(self._boxes, box)
+            if not box.counts:
+                raise Spent
 
     def _replace(
         self, kids: Sequence[tuple[tuple[int, ...], tuple[int, ...]]], floor_: int, ceiling: int

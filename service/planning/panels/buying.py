@@ -40,13 +40,10 @@ def _depth(lot: Lot) -> Depth:
 def _searched(search: Search) -> Found:
     """A floor first, then the rework of a few sheets at a time, then whole purchases again."""
     work, large = search.work, search.depth is LARGE
-    part = work.part(0.3 if large else 1.0)
-    search.gather(part)
-    work.book(part)
+    search.gather(work.share(0.3 if large else 0.15))
     if not search.proved and len(search.layout or ()) > 2:
-        part = work.part(0.9 if large else 0.1)
-        rework(search, part)
-        work.book(part)
+        rework(search, work.share(0.9 if large else 0.3))
+    search.gather(work.share(0.5))
     search.press()
     layout = search.layout or ()
     return Found(layout, cost_of(search.lot, layout), search.floor)

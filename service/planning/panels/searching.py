@@ -108,7 +108,7 @@ class Search:
     def start(self) -> None:
         """Quick plans; where none yields the lot, all sheets there are are decided together."""
         fewest = self.lot.area + 1
-        quick = self.work.part(0.1)
+        quick = self.work.share(0.1)
         for layout, left in plans(self.lot, SEED, self.depth.tries, quick):
             bare = sum(k.area * n for k, n in zip(self.lot.kinds, left, strict=True))
             if bare < fewest:
@@ -116,12 +116,11 @@ class Search:
             if not bare:
                 self.take(layout)
             self._patterns.append(layout)
-        self.work.book(quick)
         if self.layout is None and sum(self._all) <= MOST_TOGETHER:
             one = _Open(0, self._all)
             for most in self.depth.kept[:4]:
                 if self.layout is None and not self.short:
-                    self._decide(one, most)
+                    self._decide(one, most, self.work)
 
     def gather(self, work: Work) -> None:
         """Take purchases cheapest first, until one yields the lot or too many are open."""
@@ -139,7 +138,7 @@ class Search:
                 if price < self.ceiling and not self._known_short(counts):
                     one = _Open(price, counts)
                     self._open.append(one)
-                    self._decide(one, self.depth.kept[0])
+                    self._decide(one, self.depth.kept[0], work)
         except Spent:
             return
 
@@ -151,7 +150,7 @@ class Search:
                     return
                 for one in sorted(self._open, key=lambda one: (one.cost, one.counts)):
                     if one in self._open:
-                        self._decide(one, most)
+                        self._decide(one, most, self.work)
                 self.gather(self.work)
         except Spent:
             return
@@ -166,27 +165,24 @@ class Search:
         """Whether the money is proved, and only the number of sheets is still open."""
         return self.floor // self.base == self.ceiling // self.base
 
-    def _decide(self, one: _Open, most: int) -> None:
-        decision = self._ask(one.counts, most)
+    def _decide(self, one: _Open, most: int, work: Work) -> None:
+        share = 2_000_000 + self.lot.pieces**2 * most**2 // 2
+        decision = self._ask(one.counts, most, work.part(share))
         if decision.answer == "yes":
             self.take(decision.layout)
         elif decision.answer == "no":
             self._refuted.append(one.counts)
             self._open = [other for other in self._open if not self._known_short(other.counts)]
 
-    def _ask(self, counts: Sequence[int], most: int) -> Decision:
-        """One decision, with no more work than it should take."""
-        share = 2_000_000 + self.lot.pieces**2 * most**2 // 2
-        part = Work(min(share, self.work.allowed - self.work.done), self.work.clock)
+    def _ask(self, counts: Sequence[int], most: int, work: Work) -> Decision:
         asked = (self.lot, counts, self._fills)
         try:
-            decision = decide(*asked, most=most, seed=SEED, work=part)
+            decision = decide(*asked, most=most, seed=SEED, work=work)
             if decision.answer == "open":
                 steps = Steps(most, most, self.depth.attempts)
-                decision = decide_stepwise(*asked, steps, part)
+                decision = decide_stepwise(*asked, steps, work)
         except Spent:
             decision = Decision("open")
-        self.work.book(part)
         return decision
 
     def _known_short(self, counts: Sequence[int]) -> bool:

@@ -19,8 +19,7 @@ def tiny(seed: int, most: int = 4) -> tuple[list[Panel], list[Sheet], Cutting]:
         length, width = chance.randint(1, 9), chance.randint(1, 7)
         turns = chance.random() < 0.5
         panels.append(Panel(f"p{len(panels)}", Fraction(length), Fraction(width), count, turns))
-    grain = chance.random() < 0.8
-    sheets = [sheet(chance, place, grain) for place in range(chance.randint(1, 3))]
+    sheets = [sheet(chance, place, chance.random() < 0.7) for place in range(chance.randint(1, 3))]
     turns = chance.choice((None, None, 0, 1, 2, 3))
     return panels, sheets, Cutting(kerf, trim, turns)
 

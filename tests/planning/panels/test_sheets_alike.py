@@ -1,8 +1,11 @@
 """The same question put otherwise: the answer must be the same, or go the way it must."""
 
+import subprocess
+import sys
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
+from pathlib import Path
 from threading import Thread
 
 import pytest
@@ -12,6 +15,7 @@ from service.planning.panels.planned import SheetPlan
 from service.planning.panels.sheets import plan_sheets
 from tests.planning.panels.cases import tiny, workshop
 
+PROJECT = Path(__file__).resolve().parents[3]
 SEEDS = range(100, 112)
 
 
@@ -103,3 +107,22 @@ def test_threads_answer_alike_and_as_one_alone() -> None:
     for thread in threads:
         thread.join()
     assert [found[place] for place in range(len(questions))] == alone
+
+
+TELL = """
+from tests.planning.panels.cases import workshop
+from service.planning.panels.sheets import plan_sheets
+for seed in (300, 303, 305):
+    print(plan_sheets(*workshop(seed, most=16), deadline_s=None, effort=10**7))
+"""
+
+
+def test_processes_answer_alike_whatever_their_hashes() -> None:
+    told = {
+        subprocess.run(
+            [sys.executable, "-c", TELL], env={"PYTHONHASHSEED": seed, "PYTHONPATH": str(PROJECT)},
+            capture_output=True, text=True, check=True,
+        ).stdout
+        for seed in ("1", "2")
+    }  # fmt: skip
+    assert len(told) == 1 and "SheetPlan" in told.pop()
