@@ -188,7 +188,7 @@ def general_solver(
         }
         for problem in problems
     ]
-    script = Path(__file__).with_name("bench_general_solver.py")
+    script = Path(__file__).with_name("general_solver.py")
     command = [sys.executable, str(script), str(seconds), *(["ordered"] if ordered else [])]
     run = subprocess.run(
         command, input=json.dumps(asked), text=True, capture_output=True, check=False
