@@ -118,3 +118,11 @@ def test_a_whole_table_names_the_sources_of_its_rows(client: FlaskClient) -> Non
     answer = json.loads(client.get(TABLE).data)
     known = {source["id"] for source in answer["sources"]}
     assert {row["source"] for row in answer["rows"]} == known
+
+
+def test_a_page_asked_again_is_the_same_to_its_tag_and_its_next_page(client: FlaskClient) -> None:
+    address = f"{TABLE}?class=board&limit=3"
+    first, other, again = (client.get(path) for path in (address, f"{TABLE}?limit=3", address))
+    assert (again.data, again.headers["ETag"]) == (first.data, first.headers["ETag"])
+    assert again.headers["Link"] == first.headers["Link"] != other.headers["Link"]
+    assert client.get(address, headers={"If-None-Match": first.headers["ETag"]}).status_code == 304

@@ -124,7 +124,7 @@ def ratio(ours: Served, bare: Served, question: Question) -> float:
     cost(ours, question, 20)
     found = []
     for _ in range(PAIRS):
-        one = cost(bare, yardstick, 1500) / 1500
+        one = cost(bare, yardstick, 1000) / 1000
         spend = cost if question.fresh is None else first
         found.append(spend(ours, question, question.times) / question.times / one)
     return statistics.median(found)
