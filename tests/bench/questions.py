@@ -114,7 +114,7 @@ FRESH_SHAPES = (
     "splayed-legs?height=18.{n}&lean_front=10&lean_side=8&top_outside=12x10in",
     "mitered-frame?contents=16.{n}x20in&rabbet=3/8&clearance=1/8",
     "butted-frame?outside=24.{n}x36in",
-    "sloped-box?sides=4&height=2.{n}&slope=15&rim=14x10in",
+    "sloped-box?sides=4&height=2&slope=15&rim=14.{n}x10in",
     "polygon?sides=6&across_flats=20.{n}",
     "brace?run=10.{n}&rise=8",
     "crossed-legs?width=20.{n}&height=18",
