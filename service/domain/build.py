@@ -289,23 +289,28 @@ class Price:
 
 @dataclass(frozen=True, slots=True)
 class Offcut:
-    """A piece on hand; `defects` are (from, to) inches that no part may span."""
+    """A piece on hand; `defects` are (from, to) inches that no part may span.
+
+    `reserved` names the parts that it is kept for; empty where any part may have it.
+    """
 
     stock: str
     length: Fraction
     width: Fraction | None = None
     quantity: int = 1
     defects: tuple[tuple[Fraction, Fraction], ...] = ()
+    reserved: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Planned:
-    """A board or sheet that the plan says to buy."""
+    """A board or sheet that the plan says to buy, perhaps `reserved` for named parts."""
 
     stock: str
     length: Fraction
     width: Fraction | None = None
     quantity: int = 1
+    reserved: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,6 +42,10 @@ def other_references(build: Build) -> Iterator[Reference]:
         if moving.part is not None:
             yield f"#/moving/{index}/part", moving.part
     yield from cutout_references(build)
+    for index, planned in enumerate(build.buying.planned):
+        yield from numbered(f"#/buying/planned/{index}/for", planned.reserved)
+    for index, offcut in enumerate(build.buying.offcuts):
+        yield from numbered(f"#/buying/offcuts/{index}/for", offcut.reserved)
 
 
 def cutout_references(build: Build) -> Iterator[Reference]:

@@ -12,10 +12,12 @@ from typing import Literal
 class StockYield:
     """Whether what is planned and on hand of a stock yields its parts, kerf counted.
 
-    `wanted` and `short` pair part ids with pieces; `kerf_alone`: without the kerf it would do.
+    `planned` is the first entry of the shopping list that it speaks of. `wanted` and `short` pair
+    part ids with pieces; `kerf_alone`: without the kerf it would do.
     """
 
     stock: str
+    planned: int
     enough: Literal["yes", "no", "unknown"]
     wanted: tuple[tuple[str, int], ...]
     short: tuple[tuple[str, int], ...]

@@ -19,10 +19,18 @@ A_SQUARE_FOOT = 144  # square inches
 
 @dataclass(frozen=True, slots=True)
 class Stock:
-    """What parts are cut from: a board or panel by key, and the wood where prices depend on it."""
+    """What parts are cut from: a board or panel by key, and the wood where prices depend on it.
+
+    `reserved` names the parts where boards are kept for them: those share boards with no others.
+    """
 
     key: str
     wood: str | None
+    reserved: tuple[str, ...] = ()
+
+    def has(self, build: ResolvedBuild, entry: Planned | Offcut) -> bool:
+        """Whether a board on hand or planned is of this stock, and for these parts."""
+        return build.sizing.key(entry.stock) == self.key and entry.reserved == self.reserved
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,14 +98,14 @@ def prices_of(build: ResolvedBuild, stock: Stock) -> Iterator[Price]:
 def planned_of(build: ResolvedBuild, stock: Stock) -> Iterator[Planned]:
     """What the plan says to buy of a stock."""
     for planned in build.build.buying.planned:
-        if build.sizing.key(planned.stock) == stock.key:
+        if stock.has(build, planned):
             yield planned
 
 
 def offcuts_of(build: ResolvedBuild, stock: Stock) -> Iterator[Offcut]:
     """What is on hand of a stock."""
     for offcut in build.build.buying.offcuts:
-        if build.sizing.key(offcut.stock) == stock.key:
+        if stock.has(build, offcut):
             yield offcut
 
 

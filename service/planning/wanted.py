@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
+from service.domain.build import Offcut, Planned
 from service.domain.catalog import BoardSize, PanelSize
 from service.domain.ends import Slant
 from service.domain.parts import ResolvedPart
@@ -120,7 +121,21 @@ def stock_of(part: ResolvedPart, build: ResolvedBuild) -> Stock:
         if price.wood and build.sizing.key(price.stock) == key
     }
     wood = part.wood.key if part.wood else None
-    return Stock(key, wood if wood in woods else None)
+    return Stock(key, wood if wood in woods else None, reserved_for(part, key, build))
+
+
+def reserved_for(part: ResolvedPart, key: str, build: ResolvedBuild) -> tuple[str, ...]:
+    """The parts that share boards kept for them, if boards are kept for this one."""
+    buying = build.build.buying
+    kept: list[Planned | Offcut] = [*buying.planned, *buying.offcuts]
+    return next(
+        (
+            entry.reserved
+            for entry in kept
+            if part.part.id in entry.reserved and build.sizing.key(entry.stock) == key
+        ),
+        (),
+    )
 
 
 def board_job(

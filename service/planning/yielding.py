@@ -6,7 +6,7 @@ from service.domain.resolving import ResolvedBuild
 from service.domain.yields import Outlay, Purchasing, StockYield
 from service.planning.boards import plan_boards
 from service.planning.job import Plan, Unplaced
-from service.planning.offers import Choice
+from service.planning.offers import Choice, planned_of
 from service.planning.panels.planned import SheetPlan
 from service.planning.panels.sheets import plan_sheets
 from service.planning.wanted import BoardJob, SheetJob, wanted_of
@@ -29,9 +29,8 @@ def purchasing_of(build: ResolvedBuild) -> Purchasing:
 def yields_of(build: ResolvedBuild) -> tuple[StockYield, ...]:
     """For each stock that the plan says to buy: do those boards and sheets yield the parts?"""
     wanted = wanted_of(build, Choice(planned_only=True))
-    planned = {build.sizing.key(entry.stock) for entry in build.build.buying.planned}
     every: list[BoardJob | SheetJob] = [*wanted.boards, *wanted.sheets]
-    jobs = [job for job in every if job.stock.key in planned]
+    jobs = [job for job in every if any(planned_of(build, job.stock))]
     clock = Shares(CHECK_SECONDS, len(jobs))
     return tuple(yield_of(build, job, clock.next()) for job in jobs)
 
@@ -46,6 +45,7 @@ def yield_of(build: ResolvedBuild, job: BoardJob | SheetJob, seconds: float) -> 
     kerf_alone = bool(short) and not solved(job.without_kerf(), seconds / 2).unplaced
     return StockYield(
         stock=job.stock.key,
+        planned=build.build.buying.planned.index(next(planned_of(build, job.stock))),
         enough=enough(plan),
         wanted=tuple(pieces_wanted(job)),
         short=tuple(short),

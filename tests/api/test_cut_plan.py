@@ -221,3 +221,16 @@ def test_an_estimate_costs_what_the_cut_plan_says(client: FlaskClient) -> None:
     assert (line["money"], line["in_piece"]) == ("10.00", "5.00")
     listed = client.post("/v1/estimate?bought=none", json=document).get_json()
     assert listed["cost"]["lines"] != told["cost"]["lines"]
+
+
+def test_a_board_kept_for_one_part_serves_no_other(client: FlaskClient) -> None:
+    slat = {"id": "slat", "stock": "1x4", "length": "20"}
+    foot = {"id": "foot", "stock": "1x4", "length": "10"}
+    offcut = {"stock": "1x4", "length": "30 1/8"}
+    buying = {**prices(("1x4", "96", "5.00")), "offcuts": [offcut]}
+    assert ask(client, build(slat, foot, buying=buying))["cost"] == "0.00"
+    kept = {**buying, "offcuts": [{**offcut, "for": ["foot"]}]}
+    told = ask(client, build(slat, foot, buying=kept))
+    assert told["cost"] == "5.00"
+    (on_hand,) = [board for board in told["boards"] if board["from"] == "on-hand"]
+    assert [cut["part"] for cut in on_hand["cuts"]] == ["foot"]

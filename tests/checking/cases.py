@@ -780,6 +780,18 @@ CASES = (
         "/parts/0/length", ("23", "23 15/16"), ("23 61/64", "24"),
     ),
     Case(
+        "buy.not-enough", "#/buying/planned/1",
+        build(
+            {"id": "slat", "stock": "1x4", "length": "40", "quantity": 2},
+            {"id": "foot", "stock": "1x4", "length": "20"},
+            shop={"kerf": "1/8"},
+            buying={"planned": [
+                {"stock": "1x4", "length": "96"}, {"stock": "1x4", "length": "24", "for": ["foot"]},
+            ]},
+        ),
+        "/parts/1/length", ("20", "24"), ("24 1/64", "30"),
+    ),
+    Case(
         "buy.over-budget", "#/buying/budget",
         build(
             {"id": "slat", "stock": "1x4", "length": "24", "quantity": 4},

@@ -5,7 +5,7 @@ from typing import Any, ClassVar
 
 from marshmallow import ValidationError, post_load, validates_schema
 
-from service.api.documents.fields import Field, Length, Money, Quantity, Text, Whole, Word
+from service.api.documents.fields import Field, Id, Length, Money, Quantity, Text, Whole, Word
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Object, Several
 from service.domain.build import Buying, Offcut, Planned, Price, StoreCuts
@@ -70,6 +70,7 @@ class OffcutForm(Form):
     width = Length()
     quantity = Whole(1, 1000)
     defects = Several(Object(DefectForm), 0, 50)
+    reserved = Several(Id(), 1, 100, data_key="for")
 
 
 class PlannedForm(Form):
@@ -81,6 +82,7 @@ class PlannedForm(Form):
     length = Length(required=True)
     width = Length()
     quantity = Whole(1, 1000)
+    reserved = Several(Id(), 1, 100, data_key="for")
 
 
 class StoreCutsForm(Form):

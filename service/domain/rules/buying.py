@@ -7,7 +7,6 @@ from service.domain.resolving import ResolvedBuild
 from service.domain.rules.panels import panels_on_sheets, turns_freely
 from service.domain.solid import Rod, Solid
 from service.domain.supply import longest_piece
-from service.domain.yields import StockYield
 
 
 @rule(
@@ -34,7 +33,7 @@ def not_enough(build: ResolvedBuild) -> Iterator[Spot]:
         short = ", ".join(f"{count} of {part}" for part, count in lacking)
         dust = " Without the saw's kerf it would just do." if found.kerf_alone else ""
         yield Spot(
-            at=planned_at(build, found),
+            at=f"#/buying/planned/{found.planned}",
             also_at=build.by_id[lacking[0][0]].at,
             detail=f"The {found.stock} planned and on hand gives {made} of {wanted} pieces; "
             f"missing: {short}.{dust}",
@@ -45,13 +44,6 @@ def not_enough(build: ResolvedBuild) -> Iterator[Spot]:
             },
             mend=Mend("Buy one more, or a longer one; the cut plan tells the cheapest way."),
         )
-
-
-def planned_at(build: ResolvedBuild, found: StockYield) -> str:
-    """The first entry of the shopping list for that stock."""
-    planned = enumerate(build.build.buying.planned)
-    place = next(i for i, entry in planned if build.sizing.key(entry.stock) == found.stock)
-    return f"#/buying/planned/{place}"
 
 
 def too_big(build: ResolvedBuild, id: str) -> bool:
