@@ -20,6 +20,9 @@ MANY_LENGTHS = 30
 SHARES = (2, 4, 10, 20, 50, 200)
 
 
+Worths = tuple[int, list[int], tuple[int, ...]]
+
+
 class Leaves:
     """The means, from cheap to dear; tables are kept from leaf to leaf."""
 
@@ -121,9 +124,10 @@ class _Leaf:
 
     def _from_strips(self, pricing: RippedPricing, nodes: int) -> Packing:
         """The same for boards that are ripped: from every strip pattern that can matter."""
-        gap, values, worth = self._worths(_at_most(self.vector))
-        if not values:
+        seen = self.relaxation.bound(_at_most(self.vector), lambda bound: False)
+        if not any(seen.worth):
             return Packing("open")
+        gap, _, worth = self._gap(seen.worth)
         strips = strips_near_best(
             self.problem, worth, pricing, gap,
             most=self.effort.listed, steps=self.effort.listing_steps,
@@ -134,32 +138,47 @@ class _Leaf:
         return choose_strips(self.problem, strips, self.vector, nodes=nodes, seconds=seconds)
 
     def _list(self) -> tuple[list[Column], bool]:
-        """Near-best patterns, and whether they are all that matter."""
-        worths = [self._worths(box) for box in (_at_most(self.vector), self.box)]
-        if not all(worth for _, _, worth in worths):
-            return [], False
-        gap, values, worth = min(worths, key=lambda w: w[0] / max(1, *w[1]))
-        effort = self.effort
-        for share, most in ((1, effort.listed), *((n, effort.listed // 6) for n in SHARES)):
-            columns = near_best(
-                self.problem, worth, values, gap // share,
-                most=most, steps=effort.listing_steps // share,
-            )  # fmt: skip
-            if columns is not None and share == 1:
-                return columns, True
+        """Near-best patterns, and whether they are all that matter.
+
+        Any worths will do. Those of other boxes, or those met first, may leave far fewer
+        patterns, so all are tried with short lists first.
+        """
+        seen = [self.relaxation.bound(box, lambda bound: False).worth for box in self._boxes()]
+        met = dict.fromkeys((*seen, *self.relaxation.first_worths))
+        worths = [self._gap(worth) for worth in met if any(worth)]
+        worths.sort(key=lambda w: w[0] / max(1, *w[1]))
+        listed = self.effort.listed
+        for most in (listed // 20, listed):
+            for worth in worths:
+                columns = self._near(worth, 1, most)
+                if columns is not None:
+                    return columns, True
+        for share in SHARES if worths else ():
+            columns = self._near(worths[0], share, listed // 6)
             if columns is not None:
                 return list(dict.fromkeys((*columns, *self.relaxation.master.columns))), False
         return [], False
 
-    def _worths(self, box: Box) -> tuple[int, list[int], tuple[int, ...]]:
-        """Worths of the items, what boards hold of them, and what all may fall short in all."""
-        seen = self.relaxation.bound(box, lambda bound: False)
-        if not seen.worth:
-            return 0, [], ()
-        values = self.relaxation.pricing.values(seen.worth)
+    def _near(self, worths: Worths, share: int, most: int) -> list[Column] | None:
+        gap, values, worth = worths
+        steps = self.effort.listing_steps * most // self.effort.listed
+        return near_best(self.problem, worth, values, gap // share, most=most, steps=steps)
+
+    def _boxes(self) -> list[Box]:
+        """Boxes around the purchase, whose worths may tell patterns apart."""
+        none, limits = (0,) * len(self.vector), [s.limit for s in self.problem.supplies]
+        more = tuple(
+            count + 1 if limit is None else min(count + 1, limit)
+            for count, limit in zip(self.vector, limits, strict=True)
+        )
+        return [_at_most(self.vector), self.box, Box(none, tuple(limits)), Box(none, more)]
+
+    def _gap(self, worth: tuple[int, ...]) -> Worths:
+        """What all boards may fall short in all, what each holds at most, and the worths."""
+        values = self.relaxation.pricing.values(worth)
         held = sum(value * count for value, count in zip(values, self.vector, strict=True))
-        wanted = sum(a * b for a, b in zip(seen.worth, self.problem.demands, strict=True))
-        return held - wanted if any(values) else held + 1, values, seen.worth
+        wanted = sum(a * b for a, b in zip(worth, self.problem.demands, strict=True))
+        return held - wanted, values, worth
 
 
 def _at_most(vector: Sequence[int]) -> Box:

@@ -16,6 +16,7 @@ WORTH_BITS = 61
 MANY_LENGTHS = 30
 MORE = 25
 SMOOTH = 0.5
+FIRST_WORTHS = 3
 
 
 class Seen(NamedTuple):
@@ -45,6 +46,7 @@ class Relaxation:
         self.pricing: Pricing = pricing_of(problem, problem.demands)
         self.master.add(first_columns(problem))
         self.rounds = 0
+        self.first_worths: list[tuple[int, ...]] = []
         longest = max(supply.capacity for supply in problem.supplies)
         fit = max(1, min(problem.pieces, longest // min(problem.lengths)))
         bits = WORTH_BITS - (self.missing_price * fit).bit_length()
@@ -71,6 +73,8 @@ class Relaxation:
             done = enough(best.bound)
             if done or not fresh:
                 bound = best.bound
+                if len(self.first_worths) < FIRST_WORTHS:
+                    self.first_worths.append(tuple(worth))
                 lost = not done and relaxed.missing > 1e-6 and bound >= self.missing_price // 2
                 counts, amounts = self._counts(relaxed), tuple(relaxed.amounts.tolist())
                 return Seen(bound, counts, amounts, not done, lost, best.priced, tuple(worth))

@@ -184,7 +184,8 @@ def _whole(sizes: _Sizes, notes: tuple[str, ...], unplaced: tuple[Unplaced, ...]
     widths = _width_classes(job, sizes.lengths)
     items: dict[tuple[int, int, int], list[int]] = {}
     for place, (own, group) in sizes.lengths.items():
-        key = sizes.whole(own * per_inch, down=False), group, widths.get(place, 0)
+        steps = max(1, sizes.whole(own * per_inch, down=False))
+        key = steps, group, widths.get(place, 0)
         items.setdefault(key, []).append(place)
     keys = sorted(items, key=lambda key: (-key[0], key[1], key[2]))
     step = 1 if groups else max(1, gcd(*(key[0] for key in keys)))

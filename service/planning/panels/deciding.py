@@ -1,6 +1,7 @@
 """Whether given sheets yield every panel: a plan, a proof that they don't, or neither."""
 
 from collections.abc import Iterator, Sequence
+from itertools import accumulate
 from typing import Literal, NamedTuple
 
 import numpy as np
@@ -114,8 +115,8 @@ def decide(
     fillings = {
         place: question.filling(place, grown[lot.stocks[place].grained]) for place in set(order)
     }
-    filled = np.cumsum([fills[place] for place in order])
-    due = [int(area) - question.spare for area in filled]
+    filled = accumulate(fills[place] for place in order)
+    due = [area - question.spare for area in filled]
     stages, complete = _reach([fillings[place] for place in order], due, question.packing, work)
     if stages is None:
         sure = complete and all(one.complete for one in grown.values())

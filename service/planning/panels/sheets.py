@@ -8,6 +8,7 @@ clock ends it only on a machine that is too slow, and the answer says so.
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from typing import Literal
 
 from service.planning.effort import Clock
 from service.planning.panels.asking import Cutting, Panel, Sheet
@@ -55,11 +56,20 @@ def plan_sheets(
         bound=bound,
         sheets=tuple(_cut_sheets(panels, sheets, cutting, asked, layout)),
         unplaced=unplaced,
-        enough="no" if asked.misfits or short else "unknown" if unplaced else "yes",
+        enough=_enough(asked, short, unplaced),
         deadline_met=clock.rang,
         work=work.done + extra.done,
         off_by=asked.unit if asked.rounded else Fraction(0),
     )
+
+
+def _enough(
+    asked: Exact, short: bool, unplaced: Sequence[Unplaced]
+) -> Literal["yes", "no", "unknown"]:
+    if not unplaced:
+        return "yes"
+    # what was rounded up may only seem too large
+    return "no" if (asked.misfits or short) and not asked.rounded else "unknown"
 
 
 def _unplaced(panels: Sequence[Panel], asked: Exact, left: Sequence[int]) -> tuple[Unplaced, ...]:

@@ -1,11 +1,13 @@
 """What is known of a lot before any plan: its tables of cuts, and how full a sheet can get."""
 
+from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil
 
 from service.planning.panels.guillotine import Guillotine, Reals
 from service.planning.panels.lots import Lot
 
+EXACT_BITS = 48
 MANY = 24
 """Kinds from which a coarser table has to do, for more of them are needed."""
 
@@ -21,12 +23,15 @@ class Tables:
             grained: Guillotine(lot, grained, finest)
             for grained in sorted({stock.grained for stock in lot.stocks})
         }
-        areas = [float(kind.area) for kind in lot.kinds]
         self.thin = {kind for table in self.by_grain.values() for kind in table.thin}
-        self.fill = tuple(
-            stock.area if self.thin else int(min(best, stock.area))
-            for best, stock in zip(self.best(areas), lot.stocks, strict=True)
-        )
+        self.fill = tuple(self._fill())
+
+    def _fill(self) -> Iterator[int]:
+        """The areas in units coarse enough that floating point adds them exactly, rounded up."""
+        shift = max(0, max(stock.area for stock in self.lot.stocks).bit_length() - EXACT_BITS)
+        areas = [float(-(-kind.area >> shift)) for kind in self.lot.kinds]
+        for best, stock in zip(self.best(areas), self.lot.stocks, strict=True):
+            yield stock.area if self.thin else min(int(best) << shift, stock.area)
 
     def best(self, worth: list[float] | Reals) -> list[float]:
         """The most that one sheet of each stock can be worth, panels repeated at will."""

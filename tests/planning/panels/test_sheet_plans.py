@@ -172,6 +172,18 @@ def test_sizes_on_no_common_grid_are_still_planned() -> None:
     assert plan.cost == Decimal("60.00") and plan.enough == "yes"
 
 
+def test_inches_in_hundredths_beside_millimeters_fit_to_the_last_step() -> None:
+    # 5/127 in is a millimeter: two panels of 600 mm and a kerf fill 1,203 mm with 3 mm sawn
+    metric = Cutting(kerf=Fraction(15, 127), store_cuts=0)
+    pair = [
+        Panel("a", Fraction(3000, 127), Fraction(1), 2),
+        Panel("b", Fraction(1, 100), Fraction(1)),
+    ]
+    sheet = Sheet("s", Fraction(6015, 127), Fraction(1), Decimal("3.00"))
+    assert planned(pair[:1], [sheet], metric).cost == Decimal("3.00")
+    assert planned(pair, [sheet], metric).cost == Decimal("6.00")
+
+
 def test_nothing_wanted_costs_nothing() -> None:
     plan = planned([], [FULL])
     assert (plan.cost, plan.status, plan.enough) == (0, "optimal", "yes")
