@@ -3,7 +3,7 @@
 from typing import Any
 
 from flask import Blueprint, Response, request
-from marshmallow import fields
+from marshmallow import fields, validate
 
 from service.api import shown
 from service.api.answers import answered, carried
@@ -27,7 +27,7 @@ MOST_SECONDS = 30.0
 class CutPlanQuery(QueryForm):
     """How long to search, whether to compare, and which pieces to cut anew after a slip."""
 
-    deadline_s = fields.Float(load_default=10.0)
+    deadline_s = fields.Float(load_default=10.0, validate=validate.Range(0, MOST_SECONDS))
     compare = Word("true", "false", load_default="false")
     spoiled = Text()
 
@@ -42,7 +42,7 @@ def plan_cuts() -> Response:
     resolved = resolve(read_as(house().build_form, read_json(request)), house().catalog)
     plan = plan_build(
         resolved,
-        seconds=min(max(0.1, asked["deadline_s"]), MOST_SECONDS),
+        seconds=max(0.1, asked["deadline_s"]),
         compare=asked["compare"] == "true",
         choice=Choice(pieces=spoiled(asked.get("spoiled"), resolved)),
     )
@@ -62,4 +62,7 @@ def spoiled(text: str | None, build: ResolvedBuild) -> dict[str, int] | None:
         if part not in build.by_id or not (count or "1").isascii() or not (count or "1").isdigit():
             raise UnknownName(Complaint("spoiled", f"{entry.strip()!r} is no part:count."))
         pieces[part] = int((count or "1")[:4])
+        if not 1 <= pieces[part] <= build.by_id[part].part.quantity:
+            there = build.by_id[part].part.quantity
+            raise UnknownName(Complaint("spoiled", f"There are 1 to {there} of {part} to spoil."))
     return pieces

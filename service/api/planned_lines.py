@@ -37,13 +37,17 @@ def lines(answer: Mapping[str, Any]) -> Iterator[str]:
 
 def _summary(answer: Mapping[str, Any]) -> Iterator[str]:
     proof = "proved least" if answer["status"] == "optimal" else "best found"
+    if answer["enough"] is not True:
+        proof = "for what can be made; not every part can"
     if answer["cost"] is None:
-        yield f"no prices: the {proof.removeprefix('proved ')} wood instead of the least money"
+        yield "no prices: the least wood is planned instead of the least money"
     else:
         yield (
             f"{answer['outlay']} {answer['currency'] or ''} in all; wood {answer['cost']} "
             f"({proof}, at least {answer['bound']})"
         )
+        for stock in answer["without_prices"]:
+            yield f"not in the sum: {stock}, which has no price"
     for row in answer["buy"]:
         wide = f" x {row['width']['tape']}" if row["width"] else ""
         money = f" at {row['price']}" if row["price"] else ""

@@ -164,6 +164,8 @@ def _rows(build: ResolvedBuild, one: Carried) -> list[str]:
 
 def _assumed(one: Carried, asked: Mapping[str, Any]) -> Iterator[str]:
     yield from (text.removeprefix(f"{PIECE}: ") for text in one.assumed)
+    if asked.get("stays") is None:
+        yield "the load comes and goes; with stays=yes the lasting sag is held to the limits"
     if asked.get("carries") == "books":
         yield "books: a row of average size, 20 lb a foot, full from end to end"
     if "wood" not in asked and "stiffness" not in asked:

@@ -228,7 +228,11 @@ class Catalog:
         plain = spelled(name)
         if plain in self.keys.get(kind, ()):
             return plain
-        return self.names.get((kind, region, plain)) or self.names.get((kind, "any", plain))
+        for written in (plain, plain.replace("-", " ")):
+            for where in (region, "any"):
+                if key := self.names.get((kind, where, written)):
+                    return key
+        return None
 
     def stock_key(self, region: str, name: str) -> str | None:
         """The board or panel that a shop name stands for in a region, or None."""

@@ -104,6 +104,7 @@ def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
     named += [("saw", s.kind, f"#/shop/saws/{i}/kind") for i, s in enumerate(build.shop.saws)]
     named += [("tool", t, f"#/shop/tools/{i}") for i, t in enumerate(build.shop.tools or ())]
     named += [("glue", j.glue, f"#/joints/{i}/glue") for i, j in enumerate(build.joints)]
+    named += [("finish", s.finish, f"#/steps/{i}/finish") for i, s in enumerate(build.steps)]
     named += [("use", use, f"#/uses/{i}") for i, use in enumerate(build.uses)]
     named += [("use", one.use, f"#/loads/{i}/use") for i, one in enumerate(build.loads)]
     for kind, name, place in named:

@@ -29,6 +29,8 @@ def _written(value: object) -> str:
     """Numbers as digits, anything else by the kind of value that it is."""
     if value is None or isinstance(value, bool):
         return {None: "null", True: "true", False: "false"}[value]
-    if isinstance(value, dict | list | tuple | set | bytes):
-        return f"a {type(value).__name__}"
+    if isinstance(value, dict):
+        return "an object"
+    if isinstance(value, list | tuple | set):
+        return "a list"
     return str(value)

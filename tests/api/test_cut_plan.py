@@ -206,7 +206,17 @@ def test_the_same_question_has_the_same_answer(client: FlaskClient) -> None:
     assert ask(client, document) == ask(client, document)
 
 
-@pytest.mark.parametrize("query", ["?deadline_s=abc", "?deadline_s=nan", "?compare=1", "?x=1"])
+@pytest.mark.parametrize(
+    "query",
+    [
+        "?deadline_s=abc",
+        "?deadline_s=nan",
+        "?deadline_s=-1",
+        "?compare=1",
+        "?x=1",
+        "?spoiled=slat:9",
+    ],
+)
 def test_nonsense_is_refused(client: FlaskClient, query: str) -> None:
     part = {"id": "slat", "stock": "1x4", "length": "20"}
     assert client.post(f"/v1/cut-plan{query}", json=build(part)).status_code == 422
@@ -234,3 +244,15 @@ def test_a_board_kept_for_one_part_serves_no_other(client: FlaskClient) -> None:
     assert told["cost"] == "5.00"
     (on_hand,) = [board for board in told["boards"] if board["from"] == "on-hand"]
     assert [cut["part"] for cut in on_hand["cuts"]] == ["foot"]
+
+
+def test_nothing_is_called_least_that_leaves_parts_out_or_prices(client: FlaskClient) -> None:
+    slat = {"id": "slat", "stock": "1x4", "length": "40", "quantity": 5}
+    rail = {"id": "rail", "stock": "1x2", "length": "40"}
+    buying = prices(("1x4", "48", "5.00"), at_most=1)
+    text = client.post("/v1/cut-plan?format=text", json=build(slat, rail, buying=buying)).get_data(
+        as_text=True
+    )
+    assert "not every part can" in text
+    assert "not in the sum: 1x2" in text
+    assert "least" not in text.splitlines()[0].replace("at least", "")

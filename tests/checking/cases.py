@@ -318,6 +318,18 @@ CASES = (
         dadoed(), "/parts/0/cutouts/0/depth", ("1/4", "47/64"), ("3/4", "1"),
     ),
     Case(
+        "cut.off-part", "#/parts/0/cutouts/0/at",
+        dadoed(), "/parts/0/cutouts/0/at", (["10"], ["29 1/4"]), (["29 17/64"], ["35"]),
+    ),
+    Case(
+        "cut.off-part", "#/parts/0/cutouts/0/diameter",
+        build({
+            "id": "rail", "stock": "1x4", "length": "20",
+            "cutouts": [{"kind": "hole", "on": "face", "at": ["10"], "diameter": "1"}],
+        }),
+        "/parts/0/cutouts/0/diameter", ("1", "3 1/2"), ("3 33/64", "8"),
+    ),
+    Case(
         "cut.beyond-saw", "#/parts/0/ends/1",
         build(
             {

@@ -37,6 +37,7 @@ RULES = (
     cuts.points_cross,
     cuts.measured_unclear,
     cuts.goes_through,
+    cuts.off_part,
     cuts.beyond_saw,
     cuts.too_short_to_hold,
     panels.too_big,

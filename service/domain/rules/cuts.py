@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
+from service.domain.build import Cutout
 from service.domain.findings import Mend, Spot, rule
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
@@ -227,3 +228,45 @@ def too_short_to_hold(build: ResolvedBuild) -> Iterator[Spot]:
             rests_on=tuple(limit.row for limit in held),
             severity=None if solid.blank_length < low else "note",
         )
+
+
+@rule(
+    "cut.off-part",
+    title="A cutout does not lie on the part",
+    severity="fault",
+    numbers={"reaches": "length", "part": "length"},
+)
+def off_part(build: ResolvedBuild) -> Iterator[Spot]:
+    """A slot or a hole has to lie within the part, and a hole be narrower than it.
+
+    `at` is the near side of a slot and the center of a hole, from the first end. A slot across the
+    part that begins on it must end on it too; a rabbet or a lap may end at the part's end.
+    """
+    for part in build.parts:
+        for index, cutout in enumerate(part.part.cutouts):
+            for place, reaches, room in beyond_part(part, cutout):
+                yield Spot(
+                    at=f"{part.at}/cutouts/{index}/{place}",
+                    detail=(
+                        f"The {cutout.kind} reaches {plain(reaches, build.metric)} on "
+                        f"{part.part.id}, which has {plain(room, build.metric)} there."
+                    ),
+                    numbers={"reaches": reaches, "part": room},
+                    mend=Mend("Measure it again from the first end of the part."),
+                    rests_on=part.rests_on,
+                )
+                break
+
+
+def beyond_part(part: ResolvedPart, cutout: Cutout) -> Iterator[tuple[str, Fraction, Fraction]]:
+    """Where a cutout leaves the part: the field, how far it reaches, and how far the part does."""
+    length, sized, size = part.part.length, part.sized, cutout.size
+    if length is None or sized is None or cutout.on == "end" or cutout.runs == "along":
+        return
+    across = sized.width if cutout.on in ("face", "back") else sized.thickness
+    if cutout.kind == "hole" and size is not None and across and size > across.high:
+        yield "diameter", size, across.listed
+    for at in cutout.at:
+        end = at + (size or Fraction(0)) / (2 if cutout.kind == "hole" else 1)
+        if end > length:
+            yield "at", end, length
