@@ -38,13 +38,13 @@ GAUGES = (
     (Fraction(5, 16), (6, 5, 4)),
     (Fraction(9, 16), (6, 4, 5)),
     (Fraction(5, 4), (8, 6, 7, 5, 4)),
-    (Fraction(1000), (10, 9, 8, 6)),
+    (Fraction(10**6), (10, 9, 8, 6)),
 )
 MILLIMETERS = (
     (Fraction(8), (Fraction(7, 2), Fraction(3))),
     (Fraction(14), (Fraction(7, 2), Fraction(3))),
     (Fraction(30), (Fraction(4), Fraction(7, 2), Fraction(3))),
-    (Fraction(10**5), (Fraction(5), Fraction(9, 2), Fraction(4))),
+    (Fraction(10**8), (Fraction(5), Fraction(9, 2), Fraction(4))),
 )
 
 

@@ -128,18 +128,18 @@ def of_side(side: Side) -> tuple[object, ...]:
     )  # fmt: skip
 
 
-def sizes(interval: Interval | None) -> tuple[int, ...]:
-    """An interval in whole numbers."""
+def sizes(interval: Interval | None) -> tuple[object, ...]:
+    """An interval in whole numbers, so marked that a row of them reads in one way only."""
     if interval is None:
-        return ()
+        return (None,)
     if interval.low is interval.high:
-        return interval.low.as_integer_ratio()
+        return ("=", *interval.low.as_integer_ratio())
     return (*ratio(interval.low), *ratio(interval.listed), *ratio(interval.high))
 
 
-def ratio(size: Fraction | None) -> tuple[int, ...]:
+def ratio(size: Fraction | None) -> tuple[int | None, ...]:
     """A fraction in whole numbers."""
-    return (0,) if size is None else size.as_integer_ratio()
+    return (None,) if size is None else size.as_integer_ratio()
 
 
 def can_propose(judged: JudgedJoint) -> bool:

@@ -58,11 +58,9 @@ class Tools:
         return next((any_of for any_of in needs if not any(map(self.has, any_of))), None)
 
     def chosen(self, needs: Needs) -> tuple[str, ...]:
-        """One tool for each need: the simplest that is at hand."""
-        one_each = (
-            min((tool for tool in any_of if self.has(tool)), key=_simplest) for any_of in needs
-        )
-        return tuple(dict.fromkeys(one_each))
+        """One tool for each need: the simplest at hand, else the simplest that would do."""
+        at_hand = ([tool for tool in any_of if self.has(tool)] or any_of for any_of in needs)
+        return tuple(dict.fromkeys(min(tools, key=_simplest) for tools in at_hand))
 
     def less(self, tools: Iterable[str]) -> "Tools":
         """The same shop without some tools."""

@@ -22,6 +22,7 @@ Json = dict[str, Any]
 JOINTS = 2400
 BATCHES = 8
 FORM = BuildForm()
+SIZES = ("surface", "thickness", "depth", "narrow", "wide")
 LEFT_OUT = {"clamps": CLAMPS, "drill": DRILLS, BY_HAND: POWERED}
 
 
@@ -124,3 +125,30 @@ def test_without_a_brad_nailer_the_answer_is_complete(catalog: Catalog) -> None:
     told = advise(resolve(FORM.load(document), catalog))[0].suggestions
     assert {"screw", "finish-nail", "glue"} <= {option.method for option in told.options}
     assert "no brad nailer at hand" in {out.why for out in told.ruled_out}
+
+
+def test_what_is_kept_for_one_joint_is_never_told_of_another(catalog: Catalog) -> None:
+    """Joints that share an answer share every size: a width of 3 in is no length of 3 in."""
+    keys: dict[tuple[object, ...], Json] = {}
+    for seed in range(1500):
+        document = joint_build(seed)
+        judged = resolve(FORM.load(document), catalog).judged_joints[0]
+        assert judged.meeting is not None
+        told = {
+            side: tuple(getattr(getattr(judged.meeting, side), size) for size in SIZES)
+            for side in ("through", "into")
+        }
+        assert keys.setdefault(judged.key, told) == told
+
+
+def test_a_missing_width_is_told_from_a_missing_length(catalog: Catalog) -> None:
+    keys = set()
+    for missing in ("width", "length"):
+        panel = {"id": "second", "stock": {"thickness": "3/4"}, "width": "20", "length": "20"}
+        del panel[missing]
+        document = {
+            "name": "Two", "parts": [{"id": "first", "stock": "1x4", "length": "20"}, panel],
+            "joints": [{"id": "j", "through": "first", "into": "second", "enters": "face"}],
+        }  # fmt: skip
+        keys.add(resolve(FORM.load(document), catalog).judged_joints[0].key)
+    assert len(keys) == 2
