@@ -3,6 +3,9 @@
 Lengths are exact `Fraction` inches, angles degrees, money `Decimal`. A field that the caller left
 out is None (or empty): the domain decides what that means and lists it under what was assumed.
 The order of every tuple is the document's, so that an index is a JSON pointer.
+
+The file is long because the whole document stands in one place, a value an entry: read from top
+to bottom it is the document's description.
 """
 
 from collections.abc import Mapping

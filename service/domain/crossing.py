@@ -43,6 +43,7 @@ def _found(at: str, joint: Joint, through: ResolvedPart, into: ResolvedPart) -> 
     if not solid:
         return None
     if joint.crosses is not None:
+        # Solid parts have their sizes.
         widest = max(solid, key=lambda part: part.sized.width.listed)  # type: ignore[union-attr]
         return Crossing(at, joint, widest, joint.crosses, stated=True, sure=True)
     if joint.enters is None:

@@ -138,8 +138,9 @@ def _coats(build: ResolvedBuild, step: Step, notes: list[str]) -> list[Task]:
     each = each.plus(span(figures["coat-clean-up"]) or NOTHING).times(MINUTES)
     if step.minutes is not None:
         each = Span(step.minutes * MINUTES, step.minutes * MINUTES)
-    if finish.figure("full-cure") is not None and cured(finish) is None:
-        notes.append(f"{finish.name} does not cure: {finish.figure('full-cure').words}")  # type: ignore[union-attr]
+    cure = finish.figure("full-cure")
+    if cure is not None and cured(finish) is None:
+        notes.append(f"{finish.name} does not cure: {cure.words}")
     made = [_masking(build, parts)] if step.bare_at_joints else []
     for n in range(1, int(coats.high) + 1):
         spare = n > coats.low  # a coat that not everybody gives: nothing at the low end

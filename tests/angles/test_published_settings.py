@@ -2,7 +2,7 @@
 
 Read in the owner's manual of a miter saw (a maker's data sheet, its chart of compound angle
 settings, printed to a hundredth of a degree and said to be right to 0.005); read through a
-transcription, in two copies that agree. Only cells that are legible in both are typed here.
+typed copy, in two copies that agree. Only cells that are legible in both are typed here.
 """
 
 import pytest

@@ -76,7 +76,7 @@ def test_what_is_cross_checked_names_a_second_source_or_says_how() -> None:
 
 def test_no_row_holds_an_address_or_a_trade_mark() -> None:
     forbidden = re.compile(
-        r"https?:|www\.|://|\.(?:com|org|net|io|gov|edu)\b|@|®|™|/work/|/tmp/", re.I
+        r"https?:|www\.|://|\.(?:com|org|net|io|gov|edu)\b|@|®|™|/(?:work|tmp)/", re.I
     )
     bad = [
         f"{table}: {cell}" for table, row in ALL for cell in row.values() if forbidden.search(cell)

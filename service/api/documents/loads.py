@@ -103,4 +103,4 @@ class LoadForm(Form):
         if carried is None:
             return Load(**data)
         per, inches = _PER[carried.kind]
-        return Load(carries=carried.amount / inches, per=per, **data)  # type: ignore[arg-type]
+        return Load(carries=carried.amount / inches, per=per, **data)  # type: ignore[arg-type]  # a word of _PER
