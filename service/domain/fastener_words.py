@@ -21,13 +21,20 @@ def option_words(one: Option, metric: bool = False) -> str:
     glue = None if fixing.glue == "none" else fixing.glue
     if fixing.length is None:
         return f"{one.method} ({glue}), clamped"
-    gauge = f"#{fixing.gauge} " if fixing.gauge and one.method == "screw" else ""
-    words = f"{one.row.count or None} x {gauge}{one.type} {tape(fixing.length, metric=metric)}"
+    words = f"{one.row.count or None} x {option_name(one, metric)}"
     if fixing.slope:
         words += f" at {fixing.slope:g} degrees"
     if one.drilling and one.drilling.pilot and fixing.pilot:
         words += f", pilot {drill_words(one.drilling.pilot.usual, metric)}"
     return words + (f", {glue}" if glue else "")
+
+
+def option_name(one: Option, metric: bool = False) -> str:
+    """What the store calls the fastener of an option: `#8 wood screw 1 1/4"`."""
+    fixing = one.choice.fixing
+    gauge = f"#{fixing.gauge} " if fixing.gauge and one.method == "screw" else ""
+    long = f" {tape(fixing.length, metric=metric)}" if fixing.length is not None else ""
+    return f"{gauge}{one.type}{long}"
 
 
 def drill_words(diameter: Fraction, metric: bool = False) -> str:

@@ -53,6 +53,11 @@ class Answers:
         """A part by letter and name; the wall, and what is not in the list, as it is called."""
         return f"{self.letters[part]} {part}" if part in self.letters else part
 
+    def stock(self, key: str) -> str:
+        """What the store calls a stock."""
+        found = self.build.catalog.stocked(self.document.region, key)
+        return found[0].name if found else key
+
     @cached_property
     def steps(self) -> tuple[Step, ...]:
         """The steps as stated, or else the usual order."""

@@ -91,13 +91,18 @@ def _row(answers: Answers, part: ResolvedPart) -> tuple[str, ...]:
         letter(part.index),
         stated.id,
         str(stated.quantity),
-        (sized.key if sized and sized.key else stated.stock.name) or "a size of its own",
+        _stock(answers, part),
         section,
         length,
         _ends(part),
         TO_FIT if stated.fit == "to-fit" else TO_LIST,
         "; ".join(_notes(answers, part)),
     )
+
+
+def _stock(answers: Answers, part: ResolvedPart) -> str:
+    key = part.sized.key if part.sized else None
+    return answers.stock(key) if key else part.part.stock.name or "a size of its own"
 
 
 def _square(part: ResolvedPart) -> bool:

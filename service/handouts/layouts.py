@@ -35,7 +35,9 @@ CUTS = (
 NOTHING = "Nothing is planned to be cut: see what is not to be had, above."
 MARKS = (
     "Marks are read from the left end of the board; the kerf lies between neighbors. Mark and "
-    "cut one piece after the other rather than all marks at once."
+    "cut one piece after the other rather than all marks at once. Slanted ends overlap along the "
+    "tape: their marks are the outermost points, and end for end or front down says how to turn "
+    "the piece so that it nests with its neighbor."
 )
 SHORT = "{part} is short to hold by hand: cut it from a longer piece, or clamp it."
 
@@ -64,13 +66,21 @@ def layouts(answers: Answers) -> Section:
 
 def numbered_boards(answers: Answers) -> Iterator[tuple[int, str, CutBoard]]:
     """Every board with its number and its stock, in the order of the plan."""
-    every = [(one.asked.stock.key, b) for one in answers.plan.boards for b in one.plan.boards]
+    every = [
+        (answers.stock(one.asked.stock.key), b)
+        for one in answers.plan.boards
+        for b in one.plan.boards
+    ]
     return ((number, stock, board) for number, (stock, board) in enumerate(every, 1))
 
 
 def numbered_sheets(answers: Answers) -> Iterator[tuple[int, str, CutSheet]]:
     """Every sheet with its number and its stock, in the order of the plan."""
-    every = [(one.asked.stock.key, s) for one in answers.plan.sheets for s in one.plan.sheets]
+    every = [
+        (answers.stock(one.asked.stock.key), s)
+        for one in answers.plan.sheets
+        for s in one.plan.sheets
+    ]
     return ((number, stock, sheet) for number, (stock, sheet) in enumerate(every, 1))
 
 
@@ -122,7 +132,8 @@ def _stops(answers: Answers) -> Iterator[Item]:
             names = listed([answers.named(part) for part in block.parts], 12)
             pieces = counted(block.count, "piece")
             yield Item(
-                f"{pieces} of {one.asked.stock.key}: {names}", answers.sizes.one(block.length)
+                f"{pieces} of {answers.stock(one.asked.stock.key)}: {names}",
+                answers.sizes.one(block.length),
             )
 
 

@@ -102,8 +102,10 @@ def _row(
     count: str = "", note: str = "",
 ) -> Row:  # fmt: skip
     known = line.money is not None
-    each = money(line.each, answers) if known and line.each is not None else ""
-    paid = money(line.money, answers) if known else "no price"
+    each = money(line.each, answers) if line.each and known else ""
+    paid = (
+        money(line.money, answers) if line.money and known else "nothing" if known else "no price"
+    )
     return (what, line.kind, actual, length, count, each, paid, note)
 
 
