@@ -36,6 +36,17 @@ MAY_IMPORT = {
         "orjson",
         "werkzeug",
     },
+    "door": {
+        "service.door",
+        "service.api",
+        "service.domain.deadline",
+        "service.settings",
+        "flask",
+        "limits",
+        "orjson",
+        "prometheus_client",
+        "werkzeug",
+    },
 }
 TOP = {
     ".ci", ".gitignore", "DEVELOPERS.md", "LICENSE", "README.md", "openapi", "pyproject.toml",
