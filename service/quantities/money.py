@@ -18,9 +18,10 @@ def money(value: str | int) -> Decimal:
     negative, no currency sign, no mark for thousands. A JSON number with decimals is refused,
     because it has been a binary fraction on its way here. Raises QuantityError.
     """
-    if isinstance(value, int) and not isinstance(value, bool):
-        if 0 <= value < 10**10:
-            return Decimal(value)
+    whole = isinstance(value, int) or (isinstance(value, float) and value.is_integer())
+    if whole and not isinstance(value, bool):
+        if 0 <= value < 10**10:  # type: ignore[operator]  # whole numbers, 11.0 among them
+            return Decimal(int(value))
         raise refusal(value, _NAME, "it goes from 0 to ten digits", _EXAMPLE)
     if isinstance(value, str):
         if _PRICE.fullmatch(value):
