@@ -37,6 +37,8 @@ class ResizeQuery(QueryForm):
 class RealSizeForm(Form):
     """What a stock really measures."""
 
+    demands = ({"minProperties": 1},)
+
     thickness = Length()
     width = Length()
 

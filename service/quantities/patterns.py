@@ -92,9 +92,7 @@ _DEGREES = f"(?:{_units(ANGLE)})?"
 
 LENGTH_TEXT = _whole(f"{_WITH_UNIT}?")
 LENGTH_IN_A_LIST = _whole(f"{_IN_A_LIST}{_sized(_IN_A_LIST)}?")
-PAIR_TEXT = _whole(
-    f"{_NUMBER}[xX\\u00d7]{_WITH_UNIT}?|{_WITH_UNIT}[xX\\u00d7]{_WITH_UNIT}"
-)
+PAIR_TEXT = _whole(f"{_NUMBER}[xX\\u00d7]{_WITH_UNIT}?|{_WITH_UNIT}[xX\\u00d7]{_WITH_UNIT}")
 ANGLE_TEXT = _whole(f"{_SIGNED}{_NUMBER}{_DEGREES}")
 ANGLE_IN_A_LIST = _whole(f"{_SIGNED}{_IN_A_LIST}{_DEGREES}")
 TWO_ANGLES_TEXT = _whole(",".join([f"{_SIGNED}{_IN_A_LIST}{_DEGREES}"] * 2))

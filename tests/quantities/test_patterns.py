@@ -34,7 +34,8 @@ READERS: dict[str, Callable[[str], object]] = {
 SPELLINGS = sorted({word for kind in KINDS for word in kind.spellings})
 PIECES = [
     *"0123456789  ..,,--'\"/^xX°ºFCk+:\n",
-    *("½", "⅛", "¾", "²", "³", "\u00a0", "–", "−", "⁄", "″", "′", "×", "\u212a", "１"),
+    *("½", "⅛", "¾", "²", "³", "\u00a0", "\u2013", "\u2212", "\u2044", "\u2033", "\u2032"),
+    *("\u00d7", "\u212a", "\uff11"),
     *("1/2", "3/4", "12", "999999", "1000000", "0.5", "1,5", "1,500", "deg", " per ", " / "),
     *("sq ", "sq. ", "sq ft", "sqft", "ft2", "1' ", "ft ", "FT", "E3", *SPELLINGS),
 ]

@@ -21,8 +21,10 @@ from service.api.documents.fields import (
 )
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Object, Several
+from service.api.documents.schemas import Book, Json, any_of, schema_of, text_of
 from service.domain.build import Limit, Load, PointLoad
 from service.quantities import Load as CarriedAmount
+from service.quantities import patterns
 
 # The domain counts pounds an inch, people say pounds a foot.
 _PER = {"total": ("total", 1), "per-foot": ("inch", 12), "per-square-foot": ("square-inch", 144)}
@@ -54,6 +56,18 @@ class Stiffness(Quantity[Fraction]):
 
     def read(self, value: Any) -> Fraction:
         return quantities.pressure(value)
+
+
+@schema_of.register
+def _(field: SagLimit, book: Book) -> Json:
+    share = {"type": "string", "pattern": f"^{_SHARE.pattern}$"}
+    named = {"type": "string", "enum": list(NAMED_LIMITS)}
+    return any_of([named, share, schema_of(Length(), book)])
+
+
+@schema_of.register
+def _(field: Stiffness, book: Book) -> Json:
+    return book.named("Stiffness", text_of(patterns.PRESSURE_TEXT))
 
 
 class PointForm(Form):

@@ -7,6 +7,7 @@ from marshmallow import ValidationError, post_load, validates_schema
 from service.api.documents.fields import Angle, Id, Length, Number, Text, Whole, Word, YesNo
 from service.api.documents.forms import Form
 from service.api.documents.gathered import EitherForm, Named, Object, Several, WordSet
+from service.api.documents.schemas import Book, Json, demands_one_of, schema_of
 from service.domain.build import Cutout, End, GluedFrom, Part, Stock, StockNote
 
 FACES = ("front", "back", "top", "bottom", "ends")
@@ -23,6 +24,10 @@ class StockForm(Form):
     """A stock stated by its size: a board, a panel by thickness, or a round."""
 
     makes: ClassVar[Any] = Stock
+    demands = (
+        demands_one_of("diameter", "thickness"),
+        {"not": {"required": ["diameter", "width"]}},
+    )
 
     thickness = Length()
     width = Length()
@@ -34,19 +39,35 @@ class StockForm(Form):
             raise ValidationError("Say thickness and width, thickness alone, or diameter.")
 
 
+class Sides(WordSet):
+    """On which sides a long point is: one of each two that lie across from each other."""
+
+    opposites = (("top", "bottom"), ("front", "back"))
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(*(side for both in self.opposites for side in both), **options)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **options: Any) -> Any:
+        sides = super()._deserialize(value, attr, data, **options)
+        if any(sides.issuperset(both) for both in self.opposites):
+            raise ValidationError("The long point is on one of two sides.")
+        return sides
+
+
+@schema_of.register
+def _(field: Sides, book: Book) -> Json:
+    both = ([{"contains": {"const": side}} for side in pair] for pair in field.opposites)
+    listed = schema_of.dispatch(WordSet)(field, book)
+    return listed | {"not": {"anyOf": [{"allOf": pair} for pair in both]}}
+
+
 class EdgeForm(Form):
     """One long edge: degrees off square through the thickness."""
 
     makes: ClassVar[Any] = End
 
     bevel = Angle()
-    long = WordSet("top", "bottom", "front", "back")
-
-    @validates_schema
-    def _one_side_of_each(self, data: dict[str, Any], **_: Any) -> None:
-        sides = data.get("long", frozenset())
-        if {"top", "bottom"} <= sides or {"front", "back"} <= sides:
-            raise ValidationError("The long point is on one of two sides.", field_name="long")
+    long = Sides()
 
 
 class EndForm(EdgeForm):
@@ -57,6 +78,14 @@ class EndForm(EdgeForm):
 
 class CutoutForm(Form):
     """Wood taken out of a part."""
+
+    demands = (
+        {
+            "if": {"properties": {"kind": {"const": "hole"}}, "required": ["kind"]},
+            "then": {"not": {"required": ["width"]}},
+            "else": {"not": {"required": ["diameter"]}},
+        },
+    )
 
     kind = Word("slot", "dado", "rabbet", "lap", "notch", "hole", required=True)
     on = Word("face", "back", "edge", "end", required=True)

@@ -13,7 +13,9 @@ from marshmallow import fields as marshmallow_fields
 from service.api.documents.fields import Angle, Field, Id, Length, Pair, Text, Whole, Word, YesNo
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Either, Named, Several
+from service.api.documents.schemas import Book, Json, any_of, discriminated, schema_of
 from service.domain.build import Shape
+from service.quantities import patterns
 
 Measure = Callable[[], marshmallow_fields.Field[Any]]
 
@@ -24,6 +26,12 @@ class TwoAngles(Field[tuple[float, float]]):
     def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> Any:
         both = value.split(",") if isinstance(value, str) else value
         return Several(Angle(), 2, 2).deserialize(both)
+
+
+@schema_of.register
+def _(field: TwoAngles, book: Book) -> Json:
+    both = {"type": "string", "pattern": patterns.TWO_ANGLES_TEXT}
+    return any_of([both, book.field(Several(Angle(), 2, 2))])
 
 
 def _turn() -> Angle:
@@ -146,8 +154,9 @@ def _measures_of(shape: str) -> Mapping[str, Measure]:
 def form_of(shape: str) -> Form:
     """The form of one kind of shape."""
     own = {name: make() for name, make in _measures_of(shape).items()}
-    name = "".join(word.title() for word in shape.split("-")) + "Form"
-    made = type(name, (ShapeForm,), own)()
+    own["shape"] = Word(shape, required=True)
+    name = "".join(word.title() for word in shape.split("-")) + "ShapeForm"
+    made = type(name, (ShapeForm,), {"__doc__": f"A shape: {shape}.", **own})()
     assert isinstance(made, Form)
     return made
 
@@ -170,3 +179,8 @@ class AnyShape(Field[Shape]):
             raise ValidationError({"shape": ["This is required."]}) from None
         except ValidationError as refusal:
             raise ValidationError({"shape": refusal.messages}) from None
+
+
+@schema_of.register
+def _(field: AnyShape, book: Book) -> Json:
+    return discriminated("shape", {shape: book.form(form_of(shape)) for shape in MEASURES})
