@@ -45,9 +45,10 @@ class SagLimit(Quantity[Limit]):
                 return Limit(share=Fraction(1, int(share[1])))
         try:
             return Limit(size=quantities.length(value, UNITS.get()))
-        except quantities.QuantityError:
+        except quantities.QuantityError as refusal:
             raise ValidationError(
-                "This must be eye, shelf, floor, a share of the span like L/240, or a length."
+                "This must be eye, shelf, floor, a share of the span like L/240, or a length. "
+                f"As a length: {refusal}"
             ) from None
 
 
