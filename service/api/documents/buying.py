@@ -245,7 +245,7 @@ class BuyingForm(Form):
         metadata=told(
             "The shortest rest that is worth keeping, a length.",
             "12",
-            left_out="6 in for sheets; for boards every rest counts as waste unless it is said",
+            left_out="6 in for sheets; no rest of a board counts as kept",
         ),
     )
     spare = Whole(

@@ -189,7 +189,7 @@ class LoadForm(Form):
         metadata=told(
             "Grade stamped on the lumber.",
             "no-2",
-            left_out="stiffness and strength of clear wood, lowered",
+            left_out="what the tables say of its wood",
         )
     )
     stiffness = Stiffness(

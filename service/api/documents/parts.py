@@ -22,7 +22,7 @@ class PartForm(StockNoteForm):
     id = Id(
         required=True,
         metadata=told(
-            "What the other entries call this part: letters, digits, spaces and some signs, 60 at most.",
+            "What the other entries call this part: letters, digits, spaces and a few signs.",
             "shelf",
         ),
     )

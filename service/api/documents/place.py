@@ -105,7 +105,7 @@ class StandsForm(Form):
         metadata=told("Overall height, a length.", "40", left_out="tipping over is not judged")
     )
     width = Length(
-        metadata=told("Overall width, a length.", "30", left_out="racking is judged without it")
+        metadata=told("Overall width, a length.", "30", left_out="not known; nothing hangs on it")
     )
     depth = Length(
         metadata=told(

@@ -19,7 +19,7 @@ class SawForm(Form):
         metadata=told(
             "Diameter of its blade, a length.",
             "10",
-            left_out="the smallest blade of its kind in the tables",
+            left_out="the most that any saw of its kind reaches",
         )
     )
     crosscut = Length(

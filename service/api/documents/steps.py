@@ -44,7 +44,7 @@ class StepForm(Form):
         metadata=told(
             "Ids of the joints that are made.",
             ["shelf-end"],
-            left_out="every joint, where the step glues or assembles",
+            left_out="none",
         ),
     )
     finish = Text(

@@ -87,7 +87,7 @@ class StockNoteForm(Form):
         metadata=told(
             "Its moisture in percent of the dry wood's weight, 0 to 200.",
             12,
-            left_out="dry, as sold",
+            left_out="12, dry",
         ),
     )
     measured_thickness = Length(
