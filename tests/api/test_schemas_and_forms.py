@@ -15,8 +15,9 @@ from service.api.documents.build import BuildForm
 from service.api.documents.fields import Text
 from service.api.documents.forms import Form, pointers
 from service.api.documents.gathered import Named, Object, Several, WordSet
+from service.api.documents.measures import MEASURES
 from service.api.documents.schemas import BEYOND_SCHEMAS, PRINTABLE, Book, request_schema
-from service.api.documents.shapes import MEASURES, AnyShape, form_of
+from service.api.documents.shapes import AnyShape, form_of
 from service.api.resize import ResizeForm
 from tests.api.mutating import VALUES, Json, mutated, samples
 

@@ -80,9 +80,14 @@ class Book:
         return schema
 
     def field(self, field: fields.Field[Any]) -> Json:
-        """The schema of a field, with what is said of it."""
-        said = {"description": text} if (text := field.metadata.get("description")) else {}
-        return schema_of(field, self) | said
+        """The schema of a field, with what is told of it beside the field."""
+        told: Json = {}
+        if text := field.metadata.get("description"):
+            left_out = field.metadata.get("left_out")
+            told["description"] = f"{text} Left out: {left_out}." if left_out else text
+        if examples := field.metadata.get("examples"):
+            told["examples"] = examples
+        return schema_of(field, self) | told
 
     def whole(self, schema: Json) -> Json:
         """A schema that stands alone: what it refers to, and what that refers to, is in it."""
