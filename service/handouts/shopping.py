@@ -67,7 +67,8 @@ def _rows(answers: Answers) -> Iterator[Row]:
             yield _row(answers, line, what=next(named), count=line.need, note=note)
         elif line.kind != "wood":
             count = str(line.count)
-            yield _row(answers, line, what=line.what, count=count, note=_needs(line))
+            what = _called(answers, line)
+            yield _row(answers, line, what=what, count=count, note=_needs(line))
     yield from proposals(answers)
 
 
@@ -104,6 +105,16 @@ def _row(
     each = money(line.each, answers) if known and line.each is not None else ""
     paid = money(line.money, answers) if known else "no price"
     return (what, line.kind, actual, length, count, each, paid, note)
+
+
+def _called(answers: Answers, line: Line) -> str:
+    """Glue and finish by the name that a shop knows, where no price gives them another."""
+    catalog = answers.build.catalog
+    if line.kind == "glue" and line.what in catalog.glues:
+        return catalog.glues[line.what].name
+    if line.kind == "finish" and line.what in catalog.finishes:
+        return catalog.finishes[line.what].name
+    return line.what
 
 
 def _needs(line: Line) -> str:
