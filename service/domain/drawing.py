@@ -16,6 +16,9 @@ Anchor = Literal["start", "middle", "end"]
 TEXT = 11.0
 """Points: the height of letters that still read well when 360 points fill a telephone."""
 
+SMALL = 10.0
+"""Points: figures beside a line."""
+
 HAIR, THIN, BOLD = 0.5, 0.8, 1.4
 """Widths of lines, points."""
 

@@ -28,17 +28,19 @@ def standalone(drawing: Drawing) -> str:
         for place, line in enumerate(said)
     ]
     high = first + LINE * len(said)
-    size = f'xmlns="{NAMESPACE}" lang="en-US" color="#000" style="background:#fff"'
+    size = f'xmlns="{NAMESPACE}" lang="en-US" color="#000"'
     return _written(drawing, high, "drawing", below, size)
 
 
 def _written(drawing: Drawing, high: float, key: str, below: list[str], also: str) -> str:
     name = _safe(key)
+    paper = f'<rect width="{drawing.width:.2f}" height="{high:.2f}" fill="#fff"/>'
     lines = [
         f'<svg {also} viewBox="0 0 {drawing.width:.2f} {high:.2f}" role="img"'
         f' aria-labelledby="{name}-title {name}-desc" data-scale="{drawing.scale:.6f}">',
         f'<title id="{name}-title">{_said(drawing.title)}</title>',
         f'<desc id="{name}-desc">{_said(drawing.description)}</desc>',
+        *([paper] if below else []),
         '<g fill="none" stroke="currentColor" stroke-linejoin="round" stroke-linecap="butt">',
     ]
     lines += [_line(one) for one in drawing.shapes if not isinstance(one, Text)]

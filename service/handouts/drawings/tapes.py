@@ -1,12 +1,12 @@
 """Marks of a tape along an edge: figures that stand clear of each other, ticks to the edge."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
-from service.domain.drawing import HAIR, Anchor, Path, Shape, Text, breadth
+from service.domain.drawing import HAIR, SMALL, Anchor, Path, Shape, Text, breadth
 from service.handouts.drawings.pens import FIELD, MARGIN
 
-SMALL = 10.0
 TICK = 4.0
 APART = 3.0
 
@@ -31,6 +31,15 @@ def tape_marks(marks: Sequence[Mark], edge: float, *, below: bool) -> tuple[list
     if level is not None:
         return level, TICK + SMALL + 2
     return _upright(ordered, edge, below)
+
+
+def moved(shape: Shape, down: float) -> Shape:
+    """The same shape, so many points further down."""
+    if isinstance(shape, Text):
+        return replace(shape, at=(shape.at[0], shape.at[1] + down))
+    if isinstance(shape, Path):
+        return replace(shape, spots=tuple((x, y + down) for x, y in shape.spots))
+    return replace(shape, center=(shape.center[0], shape.center[1] + down))
 
 
 def _level(marks: Sequence[Mark], edge: float, below: bool) -> list[Shape] | None:
