@@ -116,7 +116,8 @@ def _panel_words(placed: Placed, pen: Pen) -> list[str]:
 
 def _rest_label(rest: Rest, pen: Pen) -> list[str]:
     by = _by(rest.area, pen)
-    return [f"left {by}", f"left\n{by}", f"left\n{by.replace(' x ', ' x\n')}"]
+    stacked = by.replace(" x ", " x\n")
+    return [f"left {by}", f"left\n{by}", f"left\n{stacked}"]
 
 
 def _draw_grain(page: Page, lie: Lying) -> None:
