@@ -13,6 +13,7 @@ from service.handouts.html import as_html
 from service.handouts.markdown import as_markdown
 from service.handouts.page import Block, Handout, Items, Table, Words
 from service.handouts.spreadsheet import as_csv
+from service.handouts.svg import standalone
 
 Json = dict[str, Any]
 
@@ -104,7 +105,7 @@ def _drawing(page: Handout, key: str | None) -> Response:
     picture = page.pictures.get(key or "")
     if picture is None:
         raise InvalidParameter("No such drawing.", _which(page.pictures, key))
-    return Response("", mimetype=MEDIA_TYPES["svg"])
+    return Response(standalone(picture.drawing), mimetype=MEDIA_TYPES["svg"])
 
 
 def _which(keys: Iterable[str], key: str | None) -> Fault:

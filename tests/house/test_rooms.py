@@ -21,6 +21,7 @@ MAY_IMPORT = {
         "service.planning",
         "service.domain",
         "jinja2",
+        "markupsafe",
         "reportlab",
     },
     "api": {

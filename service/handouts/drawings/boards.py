@@ -1,6 +1,7 @@
 """Each board of a plan to scale, row by row, and everything on it in words."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.drawing import HAIR, Drawing, Path, Text, box
@@ -14,14 +15,21 @@ from service.planning.whole import CutPlan, PlannedBoards
 
 
 def board_drawings(plan: CutPlan, pen: Pen) -> Iterator[tuple[str, str, Drawing]]:
-    """Key, caption and drawing of every board, numbered through all stocks in the plan's order."""
+    """Key, caption and drawing of every board, numbered through all stocks in the plan's order.
+
+    Boards that are cut alike share one drawing, with the key of the first.
+    """
     number = 0
     for one in plan.boards:
         stops = stop_numbers(one)
+        alike: dict[CutBoard, list[int]] = {}
         for board in one.plan.boards:
             number += 1
-            caption = _caption(number, one, board, pen)
-            yield f"board-{number}", caption, draw_board(one, board, caption, pen, stops)
+            entry = 0 if board.source == "store" else board.entry
+            alike.setdefault(replace(board, entry=entry), []).append(number)
+        for board, numbers in alike.items():
+            caption = _caption(numbers, one, board, pen)
+            yield f"board-{numbers[0]}", caption, draw_board(one, board, caption, pen, stops)
 
 
 def stop_numbers(one: PlannedBoards) -> dict[Fraction, int]:
@@ -54,9 +62,11 @@ def draw_board(
     return page.done(title, about, [*marks, _kerf_words(job, pen)], scale)
 
 
-def _caption(number: int, one: PlannedBoards, board: CutBoard, pen: Pen) -> str:
+def _caption(numbers: Sequence[int], one: PlannedBoards, board: CutBoard, pen: Pen) -> str:
     had = " (on hand)" if board.source == "on-hand" else ""
-    return f"Board {number}: {one.asked.stock.key}, {pen.say(board.length)} long{had}"
+    alike = f"Boards {', '.join(map(str, numbers))}, cut alike" if len(numbers) > 1 else ""
+    first = alike or f"Board {numbers[0]}"
+    return f"{first}: {one.asked.stock.key}, {pen.say(board.length)} long{had}"
 
 
 def _kerf_words(job: Job, pen: Pen) -> str:
