@@ -89,13 +89,19 @@ def _row(answers: Answers, part: ResolvedPart) -> tuple[str, ...]:
         letter(part.index),
         stated.id,
         str(stated.quantity),
-        (sized.key if sized and sized.key else stated.stock.name) or "a size of its own",
+        _cut_from(answers, part),
         section,
         length,
         _ends(part),
         TO_FIT if stated.fit == "to-fit" else TO_LIST,
         "; ".join(_notes(answers, part)),
     )
+
+
+def _cut_from(answers: Answers, part: ResolvedPart) -> str:
+    if part.sized and part.sized.key:
+        return answers.pen.stock(part.sized.key)
+    return part.part.stock.name or "a size of its own"
 
 
 def _square(part: ResolvedPart) -> bool:

@@ -55,7 +55,10 @@ def _stops(answers: Answers) -> Iterator[Item]:
             names = listed([answers.named(part) for part in block.parts], 12)
             pieces = counted(block.count, "piece")
             size = answers.sizes.one(block.length)
-            yield Item(f"{size}: {pieces}: {names}", f"{one.asked.stock.key}, stop {number}")
+            yield Item(
+                f"{size}: {pieces}: {names}",
+                f"{answers.pen.stock(one.asked.stock.key)}, stop {number}",
+            )
 
 
 def _short(answers: Answers) -> list[str]:
@@ -80,13 +83,13 @@ def _leftovers(answers: Answers) -> Iterator[Item]:
             f"{sizes.one(end - start)}{' (keep)' if keep else ''}"
             for (start, end), keep in zip(board.rests, board.keep, strict=True)
         ]
-        yield Item(listed(rests, 12) or "nothing", f"board {number}, {stock}")
+        yield Item(listed(rests, 12) or "nothing", f"board {number}, {answers.pen.stock(stock)}")
     for number, stock, sheet in numbered_sheets(answers):
         rests = [
             f"{sizes.by(rest.area.length, rest.area.width)}{' (keep)' if rest.keep else ''}"
             for rest in sheet.rests
         ]
-        yield Item(listed(rests, 12) or "nothing", f"sheet {number}, {stock}")
+        yield Item(listed(rests, 12) or "nothing", f"sheet {number}, {answers.pen.stock(stock)}")
 
 
 def _shares(answers: Answers) -> tuple[Words, ...]:

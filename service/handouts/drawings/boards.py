@@ -66,7 +66,7 @@ def _caption(numbers: Sequence[int], one: PlannedBoards, board: CutBoard, pen: P
     had = " (on hand)" if board.source == "on-hand" else ""
     alike = f"Boards {', '.join(map(str, numbers))}, cut alike" if len(numbers) > 1 else ""
     first = alike or f"Board {numbers[0]}"
-    return f"{first}: {one.asked.stock.key}, {pen.say(board.length)} long{had}"
+    return f"{first}: {pen.stock(one.asked.stock.key)}, {pen.say(board.length)} long{had}"
 
 
 def _kerf_words(job: Job, pen: Pen) -> str:

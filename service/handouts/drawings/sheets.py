@@ -102,7 +102,7 @@ def _whole(sheet: CutSheet) -> Area:
 def _caption(number: int, one: PlannedSheets, sheet: CutSheet, pen: Pen) -> str:
     had = " (on hand)" if sheet.sheet.on_hand else ""
     size = _by(_whole(sheet), pen)
-    return f"Sheet {number}: {one.asked.stock.key}, {size}{had}"
+    return f"Sheet {number}: {pen.stock(one.asked.stock.key)}, {size}{had}"
 
 
 def _by(area: Area, pen: Pen) -> str:
