@@ -14,8 +14,9 @@ from service.planning.setting_up import KEPT_SIDE, short_to_hold, shortest_held,
 
 NOTHING = "Nothing is planned to be cut: see what is not to be had, above."
 MARKS = (
-    "Marks are read from the left end of the board; the kerf lies between neighbors. Mark and "
-    "cut one piece after the other rather than all marks at once."
+    "Marks are read from the left end of the board. The kerf, what the saw takes, lies between "
+    "neighbors and belongs to none; it is drawn black. Mark and cut one piece after the other "
+    "rather than all marks at once."
 )
 SHORT = "{part} is short to hold by hand: cut it from a longer piece, or clamp it."
 

@@ -9,7 +9,7 @@ from service.handouts.drawings.lanes import LEFT, Cutting, draw_row
 from service.handouts.drawings.pens import FIELD, MARGIN, Page, Pen
 from service.handouts.drawings.pieces import lying, piece_words
 from service.handouts.drawings.rows import TRIM, Stretch, rows_of, scale_for
-from service.planning.job import CutBoard, Job
+from service.planning.job import CutBoard
 from service.planning.setting_up import stop_blocks
 from service.planning.whole import CutPlan, PlannedBoards
 
@@ -58,8 +58,11 @@ def draw_board(
         marks += _marks(strip)
         for row in rows_of(own, scale):
             draw_row(page, strip, row, scale)
-    about = f"{title}. Seen from above, drawn 1 to {72 / scale:.3g}; the tape starts at the left."
-    return page.done(title, about, [*marks, _kerf_words(job, pen)], scale)
+    about = (
+        f"{title}. Seen from above, drawn 1 to {72 / scale:.3g}; the tape starts at the left. "
+        f"Black between pieces is what the saw takes, {pen.say(job.kerf)} a cut."
+    )
+    return page.done(title, about, marks, scale)
 
 
 def _caption(numbers: Sequence[int], one: PlannedBoards, board: CutBoard, pen: Pen) -> str:
@@ -67,10 +70,6 @@ def _caption(numbers: Sequence[int], one: PlannedBoards, board: CutBoard, pen: P
     alike = f"Boards {', '.join(map(str, numbers))}, cut alike" if len(numbers) > 1 else ""
     first = alike or f"Board {numbers[0]}"
     return f"{first}: {pen.stock(one.asked.stock.key)}, {pen.say(board.length)} long{had}"
-
-
-def _kerf_words(job: Job, pen: Pen) -> str:
-    return f"The saw takes {pen.say(job.kerf)} at each cut, drawn black: it belongs to no piece."
 
 
 def _stretches(strip: Cutting) -> Iterator[Stretch]:
