@@ -14,7 +14,7 @@ from service.api.described.operations import Operation, operation_of
 from service.api.described.words import PLACE, SHAPES
 from service.api.documents.forms import Form
 from service.api.documents.schemas import DIALECT, Book, Json
-from service.publishing.parameters import parameters_of
+from service.publishing.parameters import FILTERS, parameters_of
 from service.publishing.responses import HEADERS, responses_of
 
 VERSION = "1.0.0"
@@ -114,7 +114,7 @@ def _operation(place: Place, asked: Book, told: Book, answers: Answers) -> Json:
         "summary": f"{operation.asks} ({place.variant})" if place.variant else operation.asks,
         "description": operation.about,
         "tags": [operation.group],
-        "parameters": [_with_examples(parameter, place) for parameter in listed],
+        "parameters": [_with_examples(parameter, place, listed) for parameter in listed],
         "responses": responses_of(operation, form is not None, answers(place)),
     }
     if operation.body is not None:
@@ -136,22 +136,27 @@ def _body(place: Place, book: Book) -> Json:
     }
 
 
-def _with_examples(parameter: Json, place: Place) -> Json:
+def _with_examples(parameter: Json, place: Place, listed: list[Json]) -> Json:
     """The parameter with the values that it has in the examples of its place."""
-    given = {
-        name: {"summary": example.asks, "value": _value(parameter, example.given)}
-        for name, example in place.examples.items()
-        if parameter["name"] in example.given
-    }
+    given: Json = {}
+    for name, example in place.examples.items():
+        texts: Mapping[str, Any] = example.given
+        if parameter is FILTERS:
+            known = {one["name"] for one in listed}
+            texts = {"filters": {n: text for n, text in texts.items() if n not in known}}
+        if parameter["name"] in texts:
+            given[name] = {"summary": example.asks, "value": _value(parameter, texts)}
     if not given:
         return parameter
     return {k: v for k, v in parameter.items() if k != "example"} | {"examples": given}
 
 
-def _value(parameter: Json, given: Mapping[str, str]) -> Any:
+def _value(parameter: Json, given: Mapping[str, Any]) -> Any:
     """A value as the parameter's schema has it; in an address it is text."""
     text = given[parameter["name"]]
     kind = parameter["schema"].get("type")
+    if kind == "object":
+        return text
     if kind == "array":
         each = parameter["schema"]["items"].get("type")
         return [float(item) if each == "number" else item for item in text.split(",")]

@@ -42,6 +42,14 @@ class Judge:
         self.problem = self._gate({"$ref": "#/components/schemas/Problem"})
         self.gates: dict[tuple[str, str], Any] = {}
 
+    @classmethod
+    def of(cls, app: Flask) -> "Judge":
+        """The judge of an application, made once."""
+        if "judge" not in app.extensions:
+            app.extensions["judge"] = cls(app)
+        judge: Judge = app.extensions["judge"]
+        return judge
+
     def _gate(self, schema: Json) -> Any:
         return jsonschema_rs.validator_for({**schema, "components": {"schemas": self.schemas}})
 
@@ -114,7 +122,7 @@ def findings_in(answer: Any) -> Iterator[Json]:
         for each in answer:
             yield from findings_in(each)
     elif isinstance(answer, dict):
-        if {"code", "numbers", "mend"} <= answer.keys():
+        if isinstance(answer.get("code"), str) and {"numbers", "mend"} <= answer.keys():
             yield answer
         for each in answer.values():
             yield from findings_in(each)
@@ -125,8 +133,5 @@ class JudgedClient(FlaskClient):
 
     def open(self, *args: Any, **options: Any) -> TestResponse:
         response = super().open(*args, **options)
-        judge = self.application.extensions.get("judge")
-        if judge is None:
-            judge = self.application.extensions["judge"] = Judge(self.application)
-        judge.judge(response)
+        Judge.of(self.application).judge(response)
         return response
