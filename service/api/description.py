@@ -1,5 +1,6 @@
 """GET /openapi.json and /v1/schemas/{name}: what can be asked, for programs that read it."""
 
+from collections.abc import Callable
 from functools import lru_cache
 
 import orjson
@@ -12,6 +13,7 @@ from service.api.described import browsing
 from service.api.described.operations import SERVICE, Example, Operation, described_as
 from service.api.documents.build import MOST_PARTS, BuildForm
 from service.api.documents.schemas import Book, Json
+from service.api.handout import handout_schema
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.resize import resize_schema
@@ -21,7 +23,11 @@ routes = Blueprint("description", __name__)
 
 FILE = PROJECT / "openapi" / "openapi.json"
 ADDRESS = "/openapi.json"
-SCHEMAS = ("build", "resize")
+BODIES: dict[str, Callable[[Book, BuildForm], Json]] = {
+    "build": lambda book, form: book.form(form),
+    "resize": resize_schema,
+    "handout": handout_schema,
+}
 
 _QUERY = QueryForm()
 
@@ -43,8 +49,9 @@ def read_description() -> Response:
 @routes.get("/v1/schemas/<name>")
 @described_as(Operation(
     "readSchema", "What may a document hold?",
-    "The JSON Schema (2020-12) of the body of a request, standing alone: build or resize.",
-    browsing.SCHEMA, SERVICE, _QUERY, {"name": "build or resize."}, forms=("json",),
+    "The JSON Schema (2020-12) of the body of a request, standing alone: build, resize or "
+    "handout.",
+    browsing.SCHEMA, SERVICE, _QUERY, {"name": "build, resize or handout."}, forms=("json",),
     refusals=(NotFound,), keeps=True,
     examples={"resize": Example("A resize", {"name": "resize"}, long=True)},
 ))  # fmt: skip
@@ -52,7 +59,7 @@ def read_schema(name: str) -> Response:
     """The schema of one kind of document."""
     read_query(_QUERY)
     chosen_form("json")
-    if name not in SCHEMAS:
+    if name not in BODIES:
         raise NotFound
     return kept(_schema(name, house().settings.max_parts), MEDIA_TYPES["json"])
 
@@ -70,6 +77,5 @@ def _document(most_parts: int) -> bytes:
 @lru_cache(maxsize=4)
 def _schema(name: str, most_parts: int) -> bytes:
     book, form = Book(), BuildForm(most_parts)
-    schema: Json = book.form(form) if name == "build" else resize_schema(book, form)
-    whole = {"$id": f"/v1/schemas/{name}", **book.whole(schema)}
+    whole = {"$id": f"/v1/schemas/{name}", **book.whole(BODIES[name](book, form))}
     return orjson.dumps(whole, option=orjson.OPT_INDENT_2 | orjson.OPT_APPEND_NEWLINE)

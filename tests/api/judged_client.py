@@ -14,6 +14,7 @@ from service.publishing.document import described, places
 
 Json = dict[str, Any]
 
+AT_TIMES = {"Link", "RateLimit", "RateLimit-Policy"}
 ALWAYS = {"wrong-method", "unknown-route", "bad-request", "internal-error"}
 
 
@@ -83,7 +84,7 @@ class Judge:
         told = operation["responses"].get(str(response.status_code))
         assert told is not None, f"{path}: {response.status_code} is not described"
         for name in told.get("headers", {}):
-            assert name in response.headers or name == "Link", f"{path}: no header {name}"
+            assert name in response.headers or name in AT_TIMES, f"{path}: no header {name}"
         if response.status_code == 304:
             return
         assert response.mimetype in told["content"], f"{path}: {response.mimetype}"

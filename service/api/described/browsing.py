@@ -76,6 +76,7 @@ PROBLEM = shape("Problem", record(
         "detail": TEXT,
         "errors": told(several(FAULT), "At most 50."),
         "errors_left_out": told(WHOLE, "How many more there were."),
+        "violated-policies": told(several(TEXT), "Quotas that are used up."),
     },
     type=told(TEXT, "Stays the same; a GET there explains it."),
     title=TEXT,

@@ -41,7 +41,8 @@ class Operation:
     those of this question beside what every request can meet. `variants` are the forms of a route
     whose parameter in the path decides its form: each is told as a path of its own. `keeps` says
     that answers have an ETag and come with 304 where nothing has changed, `links` where a Link
-    header points to, and `filters` that further parameters are columns of the table.
+    header points to, and `filters` that further parameters are columns of the table. `media` are
+    the media types of what has no form to choose.
     """
 
     id: str
@@ -59,6 +60,7 @@ class Operation:
     keeps: bool = False
     links: str = ""
     filters: bool = False
+    media: tuple[str, ...] = ()
 
 
 _NAME = "operation"
