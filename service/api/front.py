@@ -6,6 +6,9 @@ from dataclasses import dataclass
 from flask import Blueprint, Response, request
 
 from service.api.answers import as_json, as_text, chosen_form
+from service.api.described import browsing
+from service.api.described.operations import SERVICE, Example, Operation, described_as
+from service.api.description import ADDRESS
 from service.api.house import house
 from service.api.pages import FRONT, page_file
 from service.api.parameters import QueryForm, read_query
@@ -100,6 +103,12 @@ _FORM = QueryForm()
 
 
 @routes.get("/")
+@described_as(Operation(
+    "showFront", "What can be asked?",
+    "The questions with lines to paste: text for curl, JSON for programs, a page for a browser.",
+    browsing.FRONT, SERVICE, _FORM, forms=("text", "json", "html"), links="service-desc",
+    examples={"all": Example("All of them", {"format": "json"})},
+))  # fmt: skip
 def show_front() -> Response:
     """The questions: text for curl, JSON for programs; the phone page for a browser."""
     read_query(_FORM)
@@ -117,6 +126,7 @@ def show_front() -> Response:
         })  # fmt: skip
     else:
         response = as_text(_text(lines))
+    response.headers["Link"] = f'<{ADDRESS}>; rel="service-desc"'
     response.vary.add("Accept")
     return response
 

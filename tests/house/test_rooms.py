@@ -16,6 +16,16 @@ MAY_IMPORT = {
     "quantities": {"service.quantities", "service.domain", "pint"},
     "planning": {"service.planning", "service.domain", "numpy", "highspy"},
     "reference": {"service.reference", "service.domain", "service.quantities", "sqlalchemy"},
+    "publishing": {
+        "service.publishing",
+        "service.api",
+        "service.domain",
+        "apispec",
+        "flask",
+        "marshmallow",
+        "orjson",
+        "werkzeug",
+    },
     "handouts": {
         "service.handouts",
         "service.planning",
