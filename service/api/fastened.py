@@ -13,6 +13,7 @@ from service.api import found, shown
 from service.domain.advising import FIRST, SECOND, Advice, LengthJudged, Substitute
 from service.domain.candidates import kept
 from service.domain.catalog import Catalog
+from service.domain.fastener_words import DRILL_STEP
 from service.domain.gluing import clamp_time
 from service.domain.holding import CAUTION
 from service.domain.pilot_holes import HoleRange
@@ -21,8 +22,6 @@ from service.domain.refastening import fields_of
 from service.domain.splitting import Distance
 
 Json = dict[str, Any]
-
-DRILL_STEP = Fraction(1, 64)
 
 
 @lru_cache(maxsize=4096)

@@ -5,6 +5,7 @@ from typing import Any
 
 from service.api import shown
 from service.domain.advising import Advice
+from service.domain.fastener_words import option_words
 
 Json = Mapping[str, Any]
 
@@ -12,11 +13,11 @@ MOST_OTHERS = 3  # ways besides the best that are worth a line
 NOTHING = "nothing that is made fits: change the thickness of a part, or turn the joint"
 
 
-def one_joint(answer: Json, judged: str | None, choosing: bool) -> Iterator[str]:
+def one_joint(answer: Json, advice: Advice, judged: str | None, choosing: bool) -> Iterator[str]:
     """Six statements at most: what is asked about, the best way, others, what is out, the rest."""
     if first := " ".join(_judged(answer, judged, choosing)):
         yield first
-    yield from _ways(answer)
+    yield from _ways(answer, advice)
     yield f"assumed: {'; '.join(answer['assumed'])}"
     yield f"sources: {'; '.join(shown.titles(answer))}; edition: {answer['edition']}"
 
@@ -44,7 +45,7 @@ def every_joint(answer: Json, advice: Sequence[Advice], joints: Sequence[Json]) 
             yield f"  {finding['severity']}: {finding['detail']}"
             if finding["mend"]:
                 yield f"    mend: {finding['mend']['words']}"
-        yield from (f"  {line}" for line in _ways(told))
+        yield from (f"  {line}" for line in _ways(told, one))
         yield ""
     cautions = dict.fromkeys(caution for told in joints for caution in told["cautions"])
     if cautions:
@@ -53,30 +54,15 @@ def every_joint(answer: Json, advice: Sequence[Advice], joints: Sequence[Json]) 
     yield from shown.closing(answer)
 
 
-def _ways(told: Json) -> Iterator[str]:
+def _ways(told: Json, advice: Advice) -> Iterator[str]:
     """The best way, others, and what is out."""
-    options = told["options"]
+    options, metric = advice.suggestions.options, advice.judged.around.metric
     if options:
-        yield f"best: {in_words(options[0])}. {options[0]['why']}"
+        why = advice.named(options[0].why)
+        yield f"best: {option_words(options[0], metric)}. {why}"
     else:
         yield NOTHING
     if others := options[1 : 1 + MOST_OTHERS]:
-        yield "or: " + "; ".join(map(in_words, others))
+        yield "or: " + "; ".join(option_words(one, metric) for one in others)
     if out := [f"{one['method']} ({one['why']})" for one in told["ruled_out"]]:
         yield "not: " + "; ".join(out)
-
-
-def in_words(one: Json) -> str:
-    """A way to fasten as it is asked for at a counter: `2 #8 wood screws 1 1/4", pilot 3/32"`."""
-    if one["length"] is None:
-        return f"glue ({one['glue']}), clamped"
-    kind = one["type"].partition(",")[0] + ("" if one["count"] == 1 else "s")
-    thread = f"{one['thread']}-thread " if one["thread"] else ""
-    gauge = f"#{one['gauge']} " if one["gauge"] and "screw" in one["method"] else ""
-    named = f"{gauge}{thread}{kind} {one['length']['tape']}"
-    words = f"{one['count']} {'x ' if named[0].isdigit() else ''}{named}"
-    if one["slope"]:
-        words += f" at {one['slope']:g} degrees"
-    if one["pilot"] and one["in_a_build"].get("pilot"):
-        words += f", pilot {one['pilot']['usual']['tape']}"
-    return words + (f", glue {one['glue']}" if one["glue"] else "")

@@ -82,7 +82,7 @@ def _answered(form: str) -> bytes:
     if form == "json":
         return b"{" + fastened.fields_as_text(told, 0) + b"," + shared + b"\n}\n"
     whole = {**told, **orjson.loads(b"{" + shared + b"}")}
-    lines = fastened_lines.one_joint(whole, asked.fastener_said, bool(asked.lengths))
+    lines = fastened_lines.one_joint(whole, advice[0], asked.fastener_said, bool(asked.lengths))
     return as_text(lines).get_data()
 
 

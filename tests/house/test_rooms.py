@@ -16,8 +16,16 @@ MAY_IMPORT = {
     "quantities": {"service.quantities", "service.domain", "pint"},
     "planning": {"service.planning", "service.domain", "numpy", "highspy"},
     "reference": {"service.reference", "service.domain", "service.quantities", "sqlalchemy"},
+    "handouts": {
+        "service.handouts",
+        "service.planning",
+        "service.domain",
+        "jinja2",
+        "reportlab",
+    },
     "api": {
         "service.api",
+        "service.handouts",
         "service.reference",
         "service.planning",
         "service.domain",
