@@ -23,9 +23,11 @@ MAY_IMPORT = {
         "jinja2",
         "reportlab",
     },
+    "manual": {"service.manual", "service.domain", "jinja2"},
     "api": {
         "service.api",
         "service.handouts",
+        "service.manual",
         "service.reference",
         "service.planning",
         "service.domain",
