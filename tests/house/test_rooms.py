@@ -34,9 +34,11 @@ MAY_IMPORT = {
         "markupsafe",
         "reportlab",
     },
+    "manual": {"service.manual", "service.domain", "jinja2"},
     "api": {
         "service.api",
         "service.handouts",
+        "service.manual",
         "service.reference",
         "service.planning",
         "service.domain",
