@@ -3,6 +3,7 @@
 import re
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 from service.quantities.reading import checked, exact, leading_number, typed, why_no_unit
@@ -27,6 +28,11 @@ def length(
     """
     if not isinstance(value, str):
         return _within_reach(exact(value, LENGTH), LENGTH.spellings[unit], value, zero)
+    return _read(value, unit, zero)
+
+
+@lru_cache(maxsize=4096)  # the same few sizes come again and again; a text has 64 letters at most
+def _read(value: str, unit: Literal["in", "mm"], zero: bool) -> Fraction:
     text = typed(value, LENGTH)
     over, under, written = _number_and_unit(text, LENGTH)
     factor = (written or LENGTH.spellings[unit]).factor
