@@ -4,7 +4,6 @@ from dataclasses import dataclass
 
 from service.domain.build import Part
 from service.domain.catalog import Spread, Wood
-from service.domain.material import density
 from service.domain.shape import shape_part, shape_round
 from service.domain.solid import Crossed, Rod, Solid, Unclear
 from service.domain.stocks import Sized, Sizing, UnknownStock, size_part
@@ -43,7 +42,7 @@ def resolve_part(index: int, part: Part, sizing: Sizing) -> ResolvedPart:
     assumed = sized.assumed if sized else ()
     if isinstance(solid, Solid | Rod):
         assumed += tuple(f"{part.id}: {text}" for text in solid.assumed)
-    heavy = density(wood, moisture) if wood else None
+    heavy = sizing.density_of(wood, moisture) if wood else None
     return ResolvedPart(index, part, sized, unknown, solid, wood, heavy, assumed)
 
 

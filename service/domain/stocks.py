@@ -1,12 +1,14 @@
 """What a part is made of: its stock looked up, and its real thickness and width."""
 
+from collections.abc import Hashable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
-from typing import Literal
+from typing import Any, Literal
 
 from service.domain.build import Build, Part, StockNote
-from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize, Wood
+from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize, Spread, Wood
+from service.domain.material import density
 from service.domain.tape import plain
 
 MOST_SUGGESTIONS = 25  # unknown stocks of one build that nearest names are looked up for
@@ -71,6 +73,8 @@ class Sizing:
 
     def note_for(self, part: Part) -> StockNote:
         """What is known about the part's wood: its own note over that of its stock."""
+        if not self.notes:
+            return part.known
         name = part.stock.name
         general = self.notes.get(self.key(name) or name) if name else None
         if general is None:
@@ -83,6 +87,11 @@ class Sizing:
             measured_thickness=own.measured_thickness or general.measured_thickness,
             measured_width=own.measured_width or general.measured_width,
         )
+
+    @cached_property
+    def worked_out(self) -> dict[Hashable, Any]:
+        """What is the same for every part of a stock or a wood, worked out once a build."""
+        return {}
 
     def nearest(self, name: str) -> tuple[str, ...]:
         """Stocks with a name like this one. Looked for a few times a build: it takes a while."""
@@ -109,10 +118,23 @@ class Sizing:
         panel = sized.panel if sized else None
         stated = self.note_for(part).wood
         name = stated or (panel.material if panel else self.build.wood)
-        if name is None:
-            return None
-        key = self.catalog.key("wood", self.build.region, name)
-        return self.catalog.woods.get(key) if key else None
+        return None if name is None else self._wood_called(name)
+
+    def _wood_called(self, name: str) -> Wood | None:
+        called = ("wood", name)
+        if called not in self.worked_out:
+            key = self.catalog.key("wood", self.build.region, name)
+            self.worked_out[called] = self.catalog.woods.get(key) if key else None
+        wood: Wood | None = self.worked_out[called]
+        return wood
+
+    def density_of(self, wood: Wood, moisture: float | None) -> Spread | None:
+        """Pounds per cubic foot of a wood at a moisture, as `material.density` gives it."""
+        asked = ("density", wood.key, moisture)
+        if asked not in self.worked_out:
+            self.worked_out[asked] = density(wood, moisture)
+        spread: Spread | None = self.worked_out[asked]
+        return spread
 
 
 def size_part(part: Part, sizing: Sizing) -> Sized | UnknownStock:
@@ -194,6 +216,8 @@ def measured_sizes(sized: Sized, note: StockNote) -> Sized:
 
 def worked(sized: Sized, part: Part) -> Sized:
     """The part ripped, planed or cut to what it states; otherwise as bought."""
+    if part.thickness is None and part.width is None:
+        return sized  # many parts share one value, and what is worked out for it
     thickness = stated(part.thickness, sized.thickness, sized.nominal_thickness)
     if sized.width is None:
         width = None if part.width is None else Interval.exactly(part.width)

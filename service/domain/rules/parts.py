@@ -115,8 +115,9 @@ def unjoined(build: ResolvedBuild) -> Iterator[Spot]:
     """
     joined = {id for _, id in joint_references(build.build)}
     used = {id for _, id in (*run_references(build.build), *other_references(build.build))}
+    loose = used - joined
     for part in build.parts:
-        if build.build.joints and part.part.id in used - joined:
+        if build.build.joints and part.part.id in loose:
             yield Spot(part.at, f"{part.part.id} is in no joint.")
 
 
