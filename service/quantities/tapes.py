@@ -29,8 +29,8 @@ def _measured(over: int, under: int, to: Fraction | None, metric: bool) -> Measu
     inches = Fraction(over, under)
     reading = nearest_mark(inches, to or tape_step(metric))
     return {
-        "in": round(float(inches), 6),
-        "mm": round(float(inches / MM), 4),
+        "in": round(over / under, 6),
+        "mm": round(over * MM.denominator / (under * MM.numerator), 4),
         "tape": marked(reading, metric),
         "off_by": _signed(reading - inches, metric),
     }
@@ -38,9 +38,9 @@ def _measured(over: int, under: int, to: Fraction | None, metric: bool) -> Measu
 
 def _signed(off: Fraction, metric: bool) -> str:
     """Exact where that is short; three digits where a size came from an angle."""
-    if off == 0:
+    if not off:
         return "0"
-    sign, size = ("+" if off > 0 else "-"), abs(off) / (MM if metric else 1)
+    sign, size = ("+" if off > 0 else "-"), abs(off) / MM if metric else abs(off)
     if size.denominator <= 10_000:
         digits = (decimal(size) if metric else None) or mixed(size)
     else:

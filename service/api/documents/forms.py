@@ -9,6 +9,7 @@ from urllib.parse import quote
 from marshmallow import RAISE, Schema, ValidationError, missing, post_load
 from marshmallow.decorators import VALIDATES_SCHEMA
 from marshmallow.exceptions import SCHEMA
+from marshmallow.fields import Field
 
 _UNKNOWN = "no such field"
 _SHOWN = 60
@@ -58,7 +59,10 @@ class Form(Schema):
             if reader is None:
                 refused[name] = [_UNKNOWN]
                 continue
-            attribute, read = reader
+            attribute, read, field = reader
+            if value is None:
+                refused[name] = field.make_error("null").messages
+                continue
             try:
                 values[attribute] = read(value, name, data)
             except ValidationError as error:
@@ -81,10 +85,10 @@ class Form(Schema):
         return error
 
     @cached_property
-    def _readers(self) -> dict[str, tuple[str, Callable[..., Any]]]:
-        """Attribute and reader of each field, by its name in documents."""
+    def _readers(self) -> dict[str, tuple[str, Callable[..., Any], Field[Any]]]:
+        """Attribute of each field, how what is given is read, and itself, by name in documents."""
         return {
-            field.data_key or name: (field.attribute or name, field.deserialize)
+            field.data_key or name: (field.attribute or name, field._deserialize, field)
             for name, field in self.load_fields.items()
         }
 
