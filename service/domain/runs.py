@@ -9,6 +9,7 @@ from service.domain.build import Build, Part, Piece, Run
 from service.domain.catalog import Interval
 from service.domain.leaning import lean_part
 from service.domain.parts import ResolvedPart
+from service.domain.ratio import ratio
 from service.domain.solid import Rod, Solid
 from service.domain.stocks import Sized
 
@@ -123,7 +124,7 @@ def _sum_of(terms: list[tuple[int, Fraction]]) -> Fraction:
         common = lcm(under, bottom)
         total = total * (common // under) + times * top * (common // bottom)
         under = common
-    return Fraction(total, under)
+    return ratio(total, under)
 
 
 def piece_size(piece: Piece, at: str, build: Build, parts: Parts) -> PieceSize | None:

@@ -6,7 +6,9 @@ Every answer is full of these, so they are figured in whole numbers: fractions a
 from fractions import Fraction
 from typing import Literal
 
-MM = Fraction(5, 127)  # one millimeter in inches: the inch is 25.4 mm (agreement of 1959)
+from service.domain.ratio import Ratio, ratio
+
+MM = Ratio(5, 127)  # one millimeter in inches: the inch is 25.4 mm (agreement of 1959)
 SIXTEENTH = Fraction(1, 16)
 
 
@@ -20,7 +22,7 @@ def nearest(
         whole = (2 * steps + one) // (2 * one)
     else:
         whole = steps // one if mode == "down" else -(-steps // one)
-    return Fraction(whole * over, under)
+    return ratio(whole * over, under)
 
 
 def mixed(value: Fraction) -> str:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
+from service.domain.ratio import ratio
 from service.quantities.reading import checked, exact, leading_number, typed, why_no_unit
 from service.quantities.refusals import refusal
 from service.quantities.units import LENGTH, Kind, Unit
@@ -38,8 +39,8 @@ def _read(value: str, unit: Literal["in", "mm"], zero: bool) -> Fraction:
     factor = (written or LENGTH.spellings[unit]).factor
     top, bottom = over * factor.numerator, under * factor.denominator
     if 0 < top <= LONGEST * bottom:  # whole numbers compare faster than fractions
-        return Fraction(top, bottom)
-    return _within_reach(Fraction(top, bottom), _INCH, value, zero)
+        return ratio(top, bottom)
+    return _within_reach(ratio(top, bottom), _INCH, value, zero)
 
 
 def size_pair(value: str, unit: Literal["in", "mm"] = "in") -> tuple[Fraction, Fraction]:

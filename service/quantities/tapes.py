@@ -4,6 +4,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import TypedDict
 
+from service.domain.ratio import ratio
 from service.domain.tape import MM, decimal, marked, mixed, tape_step
 from service.domain.tape import nearest as nearest_mark
 
@@ -26,7 +27,7 @@ def measured(inches: Fraction, *, to: Fraction | None = None, metric: bool = Fal
 
 @lru_cache(maxsize=4096)  # the same few sizes come again; fractions themselves hash slowly
 def _measured(over: int, under: int, to: Fraction | None, metric: bool) -> Measured:
-    inches = Fraction(over, under)
+    inches = ratio(over, under)
     reading = nearest_mark(inches, to or tape_step(metric))
     return {
         "in": round(over / under, 6),
