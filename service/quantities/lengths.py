@@ -62,7 +62,7 @@ def size_pair(value: str, unit: Literal["in", "mm"] = "in") -> tuple[Fraction, F
 
 def _half(parts: tuple[int, int, Unit | None], last: Unit, given: str) -> Fraction:
     over, under, own = parts
-    return _within_reach(Fraction(over, under), own or last, given, zero=False)
+    return _within_reach(ratio(over, under), own or last, given, zero=False)
 
 
 def _number_and_unit(text: str, kind: Kind) -> tuple[int, int, Unit | None]:

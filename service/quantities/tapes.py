@@ -22,7 +22,7 @@ def measured(inches: Fraction, *, to: Fraction | None = None, metric: bool = Fal
 
     `in` has six decimals and `mm` four: a millionth of an inch either way.
     """
-    return _measured(inches.numerator, inches.denominator, to, metric).copy()
+    return _measured(*inches.as_integer_ratio(), to, metric).copy()
 
 
 @lru_cache(maxsize=4096)  # the same few sizes come again; fractions themselves hash slowly
