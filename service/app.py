@@ -18,11 +18,13 @@ from service.api import (
     fasteners,
     front,
     glue_up,
+    handout,
     hanging,
     health,
     measure,
     moisture,
     movement,
+    pages,
     pilot_holes,
     resize,
     sag,
@@ -34,9 +36,9 @@ from service.api import (
     why,
 )
 from service.api.documents.build import BuildForm
-from service.api.headers import set_headers
 from service.api.house import NAME, House
 from service.api.problems import map_problems
+from service.door.opening import open_door
 from service.reference.browsing import Tables
 from service.reference.cataloging import catalog_of
 from service.reference.opening import open_for_reading
@@ -54,11 +56,13 @@ BLUEPRINTS = (
     fasteners,
     front,
     glue_up,
+    handout,
     hanging,
     health,
     measure,
     moisture,
     movement,
+    pages,
     pilot_holes,
     resize,
     sag,
@@ -99,7 +103,7 @@ def open_house(house: House) -> Flask:
     for question in BLUEPRINTS:
         app.register_blueprint(question.routes)
     map_problems(app)
-    set_headers(app)
+    open_door(app, house.settings)
     return app
 
 

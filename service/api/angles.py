@@ -14,7 +14,7 @@ from service.api import shown
 from service.api.answers import as_content, carried, chosen_form, content_in
 from service.api.documents.fields import Field, Length, Text, Whole, YesNo
 from service.api.documents.gathered import Several
-from service.api.documents.shapes import EVERY, MEASURES
+from service.api.documents.measures import EVERY, MEASURES
 from service.api.documents.writing import part_as_document, shape_as_document
 from service.api.house import house
 from service.api.parameters import UnitsForm, WholeText, read_query
@@ -70,11 +70,12 @@ class AnglesForm(UnitsForm):
 
 def written(measure: Any) -> Any:
     """The field for a measure of a document when it comes as a parameter."""
+    meant = measure.metadata
     if isinstance(measure, Whole):
-        return WholeText(measure.least, measure.most)
+        return WholeText(measure.least, measure.most, metadata=meant)
     if isinstance(measure, YesNo):
-        return YesNoText()
-    return ListText(measure) if type(measure) is Several else measure
+        return YesNoText(metadata=meant)
+    return ListText(measure, metadata=meant) if type(measure) is Several else measure
 
 
 @cache

@@ -15,6 +15,8 @@ MEDIA_TYPES = {
     "text": "text/plain",
     "csv": "text/csv",
     "html": "text/html",
+    "md": "text/markdown",
+    "pdf": "application/pdf",
     "svg": "image/svg+xml",
 }
 PAGE_POLICY = (

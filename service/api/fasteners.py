@@ -78,7 +78,7 @@ def _answered(form: str) -> bytes:
     if form == "json":
         return b"{" + fastened.fields_as_text(told, 0) + b"," + shared + b"\n}\n"
     whole = {**told, **orjson.loads(b"{" + shared + b"}")}
-    lines = fastened.lines(whole, asked.fastener_said, bool(asked.lengths))
+    lines = fastened.lines(whole, advice[0], asked.fastener_said, bool(asked.lengths))
     return "".join(f"{line}\n" for line in lines).encode()
 
 

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from html import escape
 
 from flask import Blueprint, Response, request
 
-from service.api.answers import as_json, as_page, as_text, chosen_form
+from service.api.answers import as_json, as_text, chosen_form
 from service.api.house import house
+from service.api.pages import FRONT, page_file
 from service.api.parameters import QueryForm, read_query
 
 routes = Blueprint("front", __name__)
@@ -96,35 +96,19 @@ QUESTIONS = (
     Question("A table, in part", "curl -s '{at}v1/tables/lumber_sizes?stock=1x6&format=csv'"),
 )
 
-_PAGE = """<!doctype html>
-<html lang="en">
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Dryfit</title>
-<style>
-body {{ font: 1rem/1.5 system-ui, sans-serif; margin: 2rem auto }}
-body {{ max-width: 44rem; padding: 0 1rem }}
-pre {{ background: #f2efe9; color: #222; padding: .75rem; white-space: pre-wrap }}
-</style>
-<h1>Dryfit</h1>
-<p>{about}</p>
-{questions}
-</html>
-"""
-
 _FORM = QueryForm()
 
 
 @routes.get("/")
 def show_front() -> Response:
-    """The questions: text for curl, JSON for programs, a page for a browser."""
+    """The questions: text for curl, JSON for programs; the phone page for a browser."""
     read_query(_FORM)
     form = chosen_form("text", "json", "html")
     lines = [
         (question.asks, question.line.replace("{at}", request.host_url)) for question in QUESTIONS
     ]
     if form == "html":
-        response = as_page(_page(lines))
+        response = page_file(FRONT)
     elif form == "json":
         response = as_json({
             "about": ABOUT,
@@ -141,10 +125,3 @@ def _text(lines: list[tuple[str, str]]) -> Iterator[str]:
     yield ABOUT
     for asks, line in lines:
         yield from ("", f"# {asks}", line)
-
-
-def _page(lines: list[tuple[str, str]]) -> str:
-    questions = "\n".join(
-        f"<h2>{escape(asks)}</h2>\n<pre>{escape(line)}</pre>" for asks, line in lines
-    )
-    return _PAGE.format(about=escape(ABOUT), questions=questions)

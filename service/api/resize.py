@@ -5,24 +5,19 @@ from fractions import Fraction
 from typing import Any
 
 from flask import Blueprint, Response, request
-from marshmallow import ValidationError, validates_schema
 
 from service.api import found, shown
 from service.api.answers import as_json, carried, chosen_form
 from service.api.bodies import read_json
-from service.api.documents.build import BuildForm
-from service.api.documents.fields import UNITS, Id, Length, Text, Word
-from service.api.documents.forms import Form, pointers
-from service.api.documents.gathered import Named, Object, Several
+from service.api.documents.fields import Word
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
 from service.api.refusals import Fault, InvalidDocument
-from service.api.restating import restated
-from service.api.rewriting import as_written, rewritten
+from service.api.remaking import MadeOverForm, Remade, read_build, read_wanted, remake
+from service.api.rewriting import as_written
 from service.domain.checking import Checked, check
-from service.domain.resized import Changed, Kept, Resized, Resizing
-from service.domain.resizing import resize
+from service.domain.resized import Changed, Kept
 from service.domain.rounding import Turn
 
 routes = Blueprint("resize", __name__)
@@ -34,26 +29,10 @@ class ResizeQuery(QueryForm):
     round = Word("tape", "none", load_default="none")
 
 
-class RealSizeForm(Form):
-    """What a stock really measures."""
-
-    thickness = Length()
-    width = Length()
-
-    @validates_schema
-    def _something(self, data: dict[str, Any], **_: Any) -> None:
-        if not data:
-            raise ValidationError("Say thickness, width or both.")
-
-
-class ResizeForm(Form):
+class ResizeForm(MadeOverForm):
     """A resize; bare numbers in it are in the units of the build."""
 
-    to = Named(Id(), Length(), 200)
-    stock = Named(Text(), Object(RealSizeForm), 100)
-    region = Text()
     units = Word("in", "mm")
-    cut = Several(Id(), 0, 500)
 
 
 _QUERY = ResizeQuery()
@@ -67,13 +46,10 @@ def resize_build() -> Response:
     chosen_form("json")
     document, wanted = _apart(read_json(request))
     form = house().build_form
-    build = _read_build(form, document)
-    resizing = _read_asked(document, wanted, asked["round"] == "tape")
-    units = wanted.get("units", build.units)
-    document = restated(form, document, units)
-    resized = resize(_read_build(form, document), resizing, house().catalog)
-    new = rewritten(document, resized.changed, units == "mm")
-    return as_json(_answer(new, resized, build.units, check(read_as(form, new), house().catalog)))
+    build = read_build(form, document)
+    data = _read_asked(document, wanted)
+    made = remake(document, build, data, data.get("units"), asked["round"] == "tape")
+    return as_json(_answer(made, check(read_as(form, made.document), house().catalog)))
 
 
 def _apart(body: Any) -> tuple[Any, dict[str, Any]]:
@@ -85,38 +61,18 @@ def _apart(body: Any) -> tuple[Any, dict[str, Any]]:
     return body["build"], wanted
 
 
-def _read_build(form: BuildForm, document: Any) -> Any:
-    try:
-        return form.load(document)
-    except ValidationError as refusal:
-        faults = (
-            Fault(detail, pointer=place.replace("#", "#/build", 1))
-            for place, detail in pointers(refusal.messages)
-        )
-        raise InvalidDocument("The build is not of the form asked for.", *faults) from None
-
-
-def _read_asked(document: Any, wanted: dict[str, Any], to_tape: bool) -> Resizing:
-    before = UNITS.set("mm" if document.get("units") == "mm" else "in")
-    try:
-        data = read_as(_FORM, wanted)
-    finally:
-        UNITS.reset(before)
+def _read_asked(document: Any, wanted: dict[str, Any]) -> dict[str, Any]:
+    data = read_wanted(_FORM, document, wanted)
     if not set(data) - {"cut"}:
         raise InvalidDocument(
             "Nothing is asked: say to, stock, region or units.",
             Fault("Say to, stock, region or units.", pointer="#"),
         )
-    stock = {
-        name: (size.get("thickness"), size.get("width"))
-        for name, size in data.get("stock", {}).items()
-    }
-    return Resizing(
-        data.get("to", {}), stock, data.get("region"), frozenset(data.get("cut", ())), to_tape
-    )
+    return data
 
 
-def _answer(new: Any, resized: Resized, was: str, checked: Checked) -> dict[str, Any]:
+def _answer(made: Remade, checked: Checked) -> dict[str, Any]:
+    new, resized, was = made.document, made.resized, made.was
     metric = checked.resolved.metric
     named = [source for finding in checked.findings for source in finding.sources]
     rows = [row for finding in checked.findings for row in finding.rests_on]

@@ -11,7 +11,7 @@ from service.api import found, shown
 from service.api.angles import KEPT, AnglesForm, stick_of, written
 from service.api.answers import as_content, carried, chosen_form, content_in
 from service.api.documents.fields import Length
-from service.api.documents.shapes import MEASURES
+from service.api.documents.measures import MEASURES
 from service.api.documents.writing import part_as_document, shape_as_document
 from service.api.house import house
 from service.api.parameters import read_query

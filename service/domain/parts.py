@@ -27,6 +27,14 @@ class ResolvedPart:
         return f"#/parts/{self.index}"
 
     @property
+    def is_ripped(self) -> bool:
+        """Whether it is narrower than the board that it comes from; sheets have no such width."""
+        sized = self.sized
+        if sized is None or sized.width is None or sized.stock_width is None:
+            return False
+        return sized.width.listed < sized.stock_width.listed
+
+    @property
     def rests_on(self) -> tuple[str, ...]:
         """Table rows behind the sizes."""
         return self.sized.rests_on if self.sized else ()

@@ -14,7 +14,7 @@ from service.quantities.units import LENGTH, Kind, Unit
 LONGEST = 12_000  # inches: 1,000 ft
 
 _INCH = LENGTH.units[0]
-_FEET_THEN_MORE = re.compile(r"(?:feet|foot|ft\.?|'(?!')) *+-? *+(?=[0-9.])", re.IGNORECASE)
+_FEET_THEN_MORE = re.compile(r"(?:feet|foot|ft\.?|'(?!')) *+-? *+(?=\.?[0-9])", re.IGNORECASE)
 _PAIR = Kind("a pair of sizes", "it like 16x20 in or 400 x 500 mm", LENGTH.units)
 
 

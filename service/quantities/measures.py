@@ -28,6 +28,7 @@ from service.quantities.units import (
     KINDS,
     MASS,
     PRESSURE,
+    VOLUME,
     Kind,
     both_known,
 )
@@ -94,6 +95,11 @@ def coverage(value: Number, unit: str | None = None) -> Fraction:
 def density(value: Number, unit: str | None = None) -> Fraction:
     """Pounds per cubic foot, exactly, from `lb/ft3` or `kg/m3`."""
     return _quantity(value, DENSITY, unit)
+
+
+def volume(value: Number, unit: str | None = None) -> Fraction:
+    """Cubic feet, exactly, from `6 ft3`, `170 L` or `30 gal`."""
+    return _quantity(value, VOLUME, unit) / 1728
 
 
 def duration(value: Number, unit: str | None = None, *, zero: bool = False) -> Fraction:

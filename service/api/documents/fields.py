@@ -19,7 +19,6 @@ T = TypeVar("T")
 UNITS: ContextVar[Units] = ContextVar("units", default="in")
 
 LONGEST_TEXT = 80
-_AMOUNT = re.compile(r" ?([0-9][0-9./]{0,19}) ?([A-Za-z][A-Za-z0-9]{0,9})")
 ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._-]{0,59}")
 
 MISSING: dict[str, Any] = {
@@ -215,12 +214,9 @@ class Volume(Quantity[Fraction]):
     """Cubic feet, from text that says its unit: `6 ft3`, `170 L`."""
 
     def read(self, value: Any) -> Fraction:
-        match = _AMOUNT.fullmatch(value) if isinstance(value, str) else None
-        if match is None:
-            raise ValidationError("This must be a volume with its unit, like 6 ft3 or 170 L.")
-        cubic_feet = quantities.amount_in(match[1], match[2], "ft3")
-        if not 0 < cubic_feet <= 10_000:
-            raise ValidationError("This must be more than zero, and 10,000 ft3 at most.")
+        cubic_feet = quantities.volume(value)
+        if cubic_feet > 10_000:
+            raise ValidationError("This must be 10,000 ft3 at most.")
         return cubic_feet
 
 

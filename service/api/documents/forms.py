@@ -17,9 +17,13 @@ _MOST_UNKNOWN = 20  # looking for the nearest name takes time, so junk gets no m
 
 
 class Form(Schema):
-    """One object of a document. `makes` is the frozen value that it becomes."""
+    """One object of a document. `makes` is the frozen value that it becomes.
+
+    `demands` says as JSON Schema what its `validates_schema` methods check.
+    """
 
     makes: ClassVar[Any] = None
+    demands: ClassVar[tuple[Mapping[str, Any], ...]] = ()
     word: ClassVar[str] = "field"
     error_messages = {  # noqa: RUF012 # marshmallow declares it without ClassVar
         "unknown": _UNKNOWN,
