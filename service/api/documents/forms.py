@@ -92,7 +92,7 @@ class Form(Schema):
     def _readers(self) -> dict[str, tuple[str, Callable[..., Any], Field[Any]]]:
         """Attribute of each field, how what is given is read, and itself, by name in documents."""
         return {
-            field.data_key or name: (field.attribute or name, field._deserialize, field)
+            field.data_key or name: (field.attribute or name, _reader(field), field)
             for name, field in self.load_fields.items()
         }
 
@@ -136,6 +136,12 @@ class Form(Schema):
             messages[name] = [f"There is no {self.word} {shown(name)}{nearest(name, known)}"]
         rest = [name for name in messages if name not in data]
         error.messages = {name: messages[name] for name in [*ordered, *rest]}
+
+
+def _reader(field: Field[Any]) -> Callable[..., Any]:
+    """How a field reads what is given: our own have no hooks to go through, marshmallow's have."""
+    own = type(field).deserialize is not Field.deserialize
+    return field._deserialize if own else field.deserialize
 
 
 def shown(name: str) -> str:
