@@ -105,10 +105,13 @@ def _density(resolved: ResolvedPart) -> dict[str, float] | None:
 def _solid(solid: Solid | Rod | Crossed | Unclear | None, metric: bool) -> dict[str, Any] | None:
     if not isinstance(solid, Solid | Rod):
         return None
+    blank_length = shown.length(solid.blank_length, metric)
     return {
-        "blank_length": shown.length(solid.blank_length, metric),
+        "blank_length": blank_length,
         "blank_width": shown.length(solid.blank_width, metric),
-        "center_length": shown.length(solid.center_length, metric),
+        "center_length": blank_length
+        if solid.is_square
+        else shown.length(solid.center_length, metric),
         "lengths": {}
         if solid.is_square
         else {word: shown.length(size, metric) for word, size in solid.lengths().items()},

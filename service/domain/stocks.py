@@ -7,8 +7,7 @@ from functools import cached_property
 from typing import Any, Literal
 
 from service.domain.build import Build, Part, StockNote
-from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize, Spread, Wood
-from service.domain.material import density
+from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize, Wood
 from service.domain.tape import plain
 
 MOST_SUGGESTIONS = 25  # unknown stocks of one build that nearest names are looked up for
@@ -90,7 +89,7 @@ class Sizing:
 
     @cached_property
     def worked_out(self) -> dict[Hashable, Any]:
-        """What is the same for every part of a stock or a wood, worked out once a build."""
+        """What is the same for every part of a stock, worked out once a build."""
         return {}
 
     def nearest(self, name: str) -> tuple[str, ...]:
@@ -118,23 +117,10 @@ class Sizing:
         panel = sized.panel if sized else None
         stated = self.note_for(part).wood
         name = stated or (panel.material if panel else self.build.wood)
-        return None if name is None else self._wood_called(name)
-
-    def _wood_called(self, name: str) -> Wood | None:
-        called = ("wood", name)
-        if called not in self.worked_out:
-            key = self.catalog.key("wood", self.build.region, name)
-            self.worked_out[called] = self.catalog.woods.get(key) if key else None
-        wood: Wood | None = self.worked_out[called]
-        return wood
-
-    def density_of(self, wood: Wood, moisture: float | None) -> Spread | None:
-        """Pounds per cubic foot of a wood at a moisture, as `material.density` gives it."""
-        asked = ("density", wood.key, moisture)
-        if asked not in self.worked_out:
-            self.worked_out[asked] = density(wood, moisture)
-        spread: Spread | None = self.worked_out[asked]
-        return spread
+        if name is None:
+            return None
+        key = self.catalog.key("wood", self.build.region, name)
+        return self.catalog.woods.get(key) if key else None
 
 
 def size_part(part: Part, sizing: Sizing) -> Sized | UnknownStock:

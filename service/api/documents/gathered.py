@@ -2,6 +2,7 @@
 
 import copy
 from collections.abc import Callable, Iterable, Mapping
+from functools import cached_property
 from typing import Any
 
 from marshmallow import Schema, ValidationError, fields
@@ -67,7 +68,12 @@ class Object(fields.Nested):
     def _deserialize(
         self, value: Any, attr: str | None, data: Any, partial: Any = None, **_: Any
     ) -> Any:
-        return self.schema.load(value)
+        return self._load_form(value)
+
+    @cached_property
+    def _load_form(self) -> Callable[[Any], Any]:
+        """marshmallow makes the form when it is first asked for, and looks for it ever after."""
+        return self.schema.load
 
 
 class Named(Field[dict[str, Any]]):
