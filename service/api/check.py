@@ -79,7 +79,7 @@ def _answer(checked: Checked) -> dict[str, Any]:
         "verdict": checked.verdict,
         "findings": [found.finding(finding, resolved.metric) for finding in checked.findings],
         "not_judged": list(checked.not_judged),
-        "parts": [found.part(part, resolved.metric) for part in resolved.parts],
+        "parts": found.parts(resolved),
         **carried(resolved.catalog, _rows(checked), resolved.assumed, named),
     }
 
