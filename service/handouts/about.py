@@ -24,7 +24,7 @@ def summary(answers: Answers) -> str:
     document = answers.document
     pieces = sum(part.quantity for part in document.parts)
     stocks = dict.fromkeys(
-        answers.stock(p.sized.key)
+        answers.pen.stock(p.sized.key)
         if p.sized and p.sized.key
         else p.part.stock.name or "a size of its own"
         for p in answers.build.parts

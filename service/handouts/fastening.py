@@ -42,7 +42,7 @@ def proposed(answers: Answers, advice: Advice) -> Proposal | None:
     metric = answers.build.metric
     words = option_words(option, metric)
     made = option.choice.made is not None
-    name = option_name(option, metric)
+    name = option_name(option, metric) if made else words
     each = joint.count or option.row.count
     return Proposal(words, name, each * joint.quantity if made else 0, option)
 

@@ -2,21 +2,14 @@
 
 import csv
 import io
-import json
 import re
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
 from pathlib import Path
-from typing import Any
 
 BUILDS = Path(__file__).parents[1] / "builds"
 SCENES = ("letter-tray", "potting-bench")
 VOID = frozenset({"meta", "br", "link", "img"})
-
-
-def scene(name: str) -> Any:
-    """An invented build, fresh."""
-    return json.loads((BUILDS / "handouts" / f"{name}.json").read_text(encoding="utf-8"))
 
 
 def every_build() -> list[Path]:

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from tests.handouts.reading import scene
+from tests.handouts.conftest import scene
 from tests.handouts.test_numbers import items, section, table
 
 

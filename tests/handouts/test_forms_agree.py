@@ -6,13 +6,13 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
+from tests.handouts.conftest import scene
 from tests.handouts.reading import (
     SCENES,
     cells,
     every_build,
     read_csv,
     read_html,
-    scene,
     squeezed,
     unescaped,
 )

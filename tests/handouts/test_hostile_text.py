@@ -15,7 +15,8 @@ from service.handouts.html import as_html
 from service.handouts.markdown import as_markdown
 from service.handouts.page import Column, Handout, Item, Items, Section, Table, Words
 from service.handouts.spreadsheet import as_csv
-from tests.handouts.reading import cells, read_csv, read_html, scene, squeezed, unescaped
+from tests.handouts.conftest import scene
+from tests.handouts.reading import cells, read_csv, read_html, squeezed, unescaped
 
 NASTY = (
     "<script>alert(1)</script>", "</title><img src=x onerror=alert(1)>", "=1+1", "+1", "-1",

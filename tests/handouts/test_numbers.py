@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from tests.handouts.reading import SCENES, scene
+from tests.handouts.conftest import scene
+from tests.handouts.reading import SCENES
 
 
 def model(client: FlaskClient, build: Any, query: str = "") -> dict[str, Any]:
