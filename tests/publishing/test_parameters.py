@@ -18,7 +18,8 @@ from tests.api.mutating import VALUES
 from tests.publishing.conftest import Json
 
 TEXTS = sorted({value for value in VALUES if isinstance(value, str)} | {
-    *("1", "2", "3", "1e-07", "1.5", "-1", "007", "1e400", "0.0", "yes", "no", "10in:90lb", "10:9 kg", "books"),
+    *("1", "2", "3", "1e-07", "1.5", "-1", "007", "1e400", "0.0", "yes", "no", "books"),
+    *("10in:90lb", "10:9 kg"),
     *("8x1-5/8in", "#8 x 2", "4x40mm", "no. 6 ga x 1", "40x2", "0.0915x2in", "20 ft2", "2 m2"),
     *("400 ft2/gal", "10 m2/L", "85 lb", "40", "12 kg", "2026-11-25", "2026-13-25", "json", "text"),
     *("drill", "drill press", "lumber", "nearest", "in", "1/16", "USD", "dresser", "quarter"),
