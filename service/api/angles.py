@@ -76,9 +76,10 @@ def _made(shape: str, given: tuple[tuple[str, Any], ...], form: str, edition: st
     stops = Stops(fields.pop("saw_miter_to", None), fields.pop("saw_bevel_to", None))
     figured = answer(shape, Asked(fields, sticks), stops, asked.get("to") or finest(metric))
     refuse_narrow(figured, taken.stick)
+    carries = carried(catalog, taken.rests_on, (*taken.assumed, *figured.assumed))
     return content_in(form, {
-        "json": lambda: _shown(figured, taken, catalog, metric),
-        "text": lambda: shown.folded(_lines(figured, metric)),
+        "json": lambda: {**_shown(figured, metric), **carries},
+        "text": lambda: [*_lines(figured, metric), *shown.closing(carries)],
         "svg": lambda: svg(shape, figured.figured.drawing, metric),
     })  # fmt: skip
 
@@ -134,7 +135,7 @@ def angle(degrees: float) -> float:
     return round(degrees, ROUNDED_ANGLE)
 
 
-def _shown(figured: Answer, taken: Taken, catalog: Catalog, metric: bool) -> dict[str, Any]:
+def _shown(figured: Answer, metric: bool) -> dict[str, Any]:
     exact = figured.figured
     return {
         "shape": figured.shape,
@@ -156,7 +157,6 @@ def _shown(figured: Answer, taken: Taken, catalog: Catalog, metric: bool) -> dic
         "formula": exact.formula,
         "svg": svg(figured.shape, exact.drawing, metric),
         "findings": [],
-        **carried(catalog, taken.rests_on, (*taken.assumed, *figured.assumed)),
     }
 
 
@@ -223,8 +223,6 @@ def _lines(figured: Answer, metric: bool) -> Iterator[str]:
     yield f"trace: {exact.trace}"
     yield f"test cut: {exact.test_cut}"
     yield f"axes: {exact.axes}"
-    for text in figured.assumed:
-        yield f"assumed: {text}"
 
 
 def _part_line(cut: CutPart, metric: bool) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 import orjson
 from flask import Response, request
 
+from service.api.folding import folded
 from service.api.refusals import Fault, InvalidParameter, NothingAcceptable
 from service.domain.catalog import Catalog
 
@@ -64,8 +65,8 @@ def _plainly(value: object) -> object:
 
 
 def as_text(lines: Iterable[str]) -> Response:
-    """Plain lines, each with its newline."""
-    content = "".join(f"{line}\n" for line in lines)
+    """Plain lines in 80 columns, each with its newline."""
+    content = "".join(f"{line}\n" for line in folded(lines))
     return Response(content, mimetype=MEDIA_TYPES["text"])
 
 

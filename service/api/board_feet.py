@@ -66,7 +66,7 @@ def count_board_feet() -> Response:
         "findings": [],
         **carried(catalog, section.rests_on, assumed, SOURCES),
     }
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def _shown(counted: Tally, metric: bool) -> dict[str, Any]:
@@ -90,7 +90,8 @@ def _shown(counted: Tally, metric: bool) -> dict[str, Any]:
 def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
     counted = answer["counted"]
     sizes = " x ".join(counted[name]["tape"] for name in ("thickness", "width", "length"))
-    yield f"{answer['board_feet']:g} board feet: {answer['count']} of {sizes}"
+    feet = shown.hundredths(answer["board_feet"])
+    yield f"{feet} board feet: {answer['count']} of {sizes}"
     yield f"  {counted['why']}"
     if answer["surface_measure"] is not None:
         yield f"  surface measure of one board on a tally: {answer['surface_measure']}"

@@ -1,12 +1,11 @@
 """POST /v1/check: will it go together?"""
 
-from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from typing import Any
 
 from flask import Blueprint, Response, request
 
-from service.api import found, shown
+from service.api import found
 from service.api.answers import answered, carried
 from service.api.bodies import read_json
 from service.api.described import builds, scenes
@@ -55,7 +54,7 @@ def check_build() -> Response:
     answer = _answer(checked)
     if asked["mended"] == "true":
         answer["mended"] = _mended(document, checked)
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, found.lines(answer))
 
 
 def _mended(document: Any, checked: Checked) -> Any:
@@ -80,24 +79,9 @@ def _answer(checked: Checked) -> dict[str, Any]:
         "verdict": checked.verdict,
         "findings": [found.finding(finding, resolved.metric) for finding in checked.findings],
         "not_judged": list(checked.not_judged),
-        "parts": [found.part(part, resolved.metric) for part in resolved.parts],
+        "parts": found.parts(resolved),
         **carried(resolved.catalog, _rows(checked), resolved.assumed, named),
     }
-
-
-def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
-    findings = answer["findings"]
-    counts = Counter(finding["severity"] for finding in findings)
-    said = [f"{n} {word}{'' if n == 1 else 's'}" for word, n in counts.items()]  # worst first
-    yield f"{answer['verdict']}: {', '.join(said)}" if said else answer["verdict"]
-    for finding in findings:
-        yield from ("", f"{finding['severity']}: {finding['title']}", f"  at {finding['at']}")
-        yield f"  {finding['detail']}"
-        if finding["mend"]:
-            yield f"  mend: {finding['mend']['words']}"
-        yield f"  why: {finding['why']}"
-    yield from ("", "not judged:", *(f"  {text}" for text in answer["not_judged"]), "")
-    yield from shown.closing(answer)
 
 
 def _rows(checked: Checked) -> Iterator[str]:

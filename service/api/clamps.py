@@ -68,7 +68,7 @@ def count_clamps() -> Response:
         "findings": [],
         **carried(catalog, (*planned.rests_on, closed.row), planned.assumed),
     }
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def _shown(planned: Clamping, metric: bool) -> dict[str, Any]:
@@ -104,6 +104,4 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
         f"{shown.span(**each)} lb a clamp"
     )
     yield f"  {answer['also_said']}"
-    for text in answer["assumed"]:
-        yield f"assumed: {text}"
-    yield f"edition: {answer['edition']}"
+    yield from shown.closing(answer)

@@ -119,7 +119,7 @@ def cover_surface() -> Response:
         "findings": [],
         **carried(catalog, rows, _assumed(asked, coats)),
     }
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def amount(gallons: Span) -> dict[str, Any]:
@@ -186,7 +186,8 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
         )
     for name, one in answer["hours"].items():
         if one is not None:
-            more = " at least" if one["at_least"] else f" to {one['high']:g}"
-            yield f"  {name}: {one['low']:g}{more} h"
+            low, high = one["low"], one["high"]
+            took = f"{low:g} h at least" if one["at_least"] else f"{shown.span(low, high)} h"
+            yield f"  {name}: {took}"
     yield answer["label"]
     yield from shown.closing(answer)

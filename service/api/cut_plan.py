@@ -61,7 +61,7 @@ def plan_cuts() -> Response:
     answer: dict[str, Any] = Showing(resolved, plan).answer()
     rows = [row for part in resolved.parts for row in part.rests_on]
     answer |= carried(house().catalog, rows, resolved.assumed)
-    return answered(answer, shown.folded([*lines(answer), *shown.closing(answer)]))
+    return answered(answer, [*lines(answer), *shown.closing(answer)])
 
 
 def spoiled(text: str | None, build: ResolvedBuild) -> dict[str, int] | None:

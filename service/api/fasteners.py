@@ -6,8 +6,8 @@ from typing import Any
 import orjson
 from flask import Blueprint, Response, request
 
-from service.api import fastened
-from service.api.answers import MEDIA_TYPES, as_json, carried, chosen_form
+from service.api import fastened, fastened_lines
+from service.api.answers import MEDIA_TYPES, as_json, as_text, carried, chosen_form
 from service.api.asked_joint import AskedJoint, JointQuery, as_build
 from service.api.bodies import read_json
 from service.api.described import fastened as described
@@ -48,16 +48,20 @@ _BUILD, _JOINT = FastenersQuery(), JointQuery()
 def fasten_a_build() -> Response:
     """Every joint of a build: ranked fastenings, what is out, and what the plan says judged."""
     asked = read_query(_BUILD)
-    chosen_form("json")
+    form = chosen_form("json", "text")
     catalog = house().catalog
     resolved = resolve(read_as(house().build_form, read_json(request)), catalog)
     advice = advise(resolved)
     wanted = asked["design_values"] == "true"
-    return as_json({
-        "joints": [fastened.joint_in_list(one, catalog, wanted) for one in advice],
-        "not_judged": _not_judged(resolved),
-        **_carried(resolved, advice),
-    })  # fmt: skip
+    told = {"not_judged": _not_judged(resolved), **_carried(resolved, advice)}
+    if form == "text":
+        joints = [fastened.joint(one, catalog, wanted) for one in advice]
+        response = as_text(fastened_lines.every_joint(told, advice, joints))
+    else:
+        listed = [fastened.joint_in_list(one, catalog, wanted) for one in advice]
+        response = as_json({"joints": listed, **told})
+    response.vary.add("Accept")
+    return response
 
 
 @routes.get("/v1/fasteners")
@@ -108,8 +112,8 @@ def _answered(form: str) -> bytes:
     if form == "json":
         return b"{" + fastened.fields_as_text(told, 0) + b"," + shared + b"\n}\n"
     whole = {**told, **orjson.loads(b"{" + shared + b"}")}
-    lines = fastened.lines(whole, advice[0], asked.fastener_said, bool(asked.lengths))
-    return "".join(f"{line}\n" for line in lines).encode()
+    lines = fastened_lines.one_joint(whole, advice[0], asked.fastener_said, bool(asked.lengths))
+    return as_text(lines).get_data()
 
 
 PARAMETERS = {

@@ -100,7 +100,7 @@ def time_a_glue_up() -> Response:
         "label": LABEL_WINS,
         **carried(catalog, _rows(glue, label, limit), _assumed(asked)),
     }
-    return answered(answer, shown.folded(_lines(answer, limit)))
+    return answered(answer, _lines(answer, limit))
 
 
 def _times(
@@ -193,7 +193,7 @@ def _lines(answer: Mapping[str, Any], limit: Limit | None) -> Iterator[str]:
         yield f"  in clamps {told} min{after}"
     for finding in answer["findings"]:
         yield f"{finding['severity']}: {finding['detail']}"
-    yield f"edition: {answer['edition']}"
+    yield from shown.closing(answer)
 
 
 def _advice(judged: Mapping[str, Any]) -> str:

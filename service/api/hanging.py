@@ -109,7 +109,7 @@ def rail_on_a_wall() -> Response:
             _assumed(asked),
         ),
     }
-    return answered(answer, shown.folded(_lines(answer, metric)))
+    return answered(answer, _lines(answer, metric))
 
 
 def build_of(asked: Mapping[str, Any], board: Fraction) -> Build:
@@ -150,7 +150,8 @@ def _assumed(asked: Mapping[str, Any]) -> Iterator[str]:
 def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
     if answer["studs_met"]:
         met = answer["studs_met"]
-        yield f"meets {met['least']} stud(s) wherever it is put, {met['most']} at most"
+        studs = "stud" if met["least"] == 1 else "studs"
+        yield f"meets {met['least']} {studs} wherever it is put, {met['most']} at most"
     else:
         yield "the wall is not judged: take a fixing made for that wall and that weight"
     if answer["bite"]:

@@ -73,7 +73,7 @@ def moisture_of_wood() -> Response:
         ),
         **carried(catalog, rows, _assumed(asked, warmth), SOURCES),
     }
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def rests_at(

@@ -104,7 +104,7 @@ def movement_of_a_width() -> Response:
             SOURCES,
         ),
     }
-    return answered(answer, shown.folded(_lines(asked, answer, metric)))
+    return answered(answer, _lines(asked, answer, metric))
 
 
 def values_of(asked: Mapping[str, Any], catalog: Catalog) -> MovingValues:

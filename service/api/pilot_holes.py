@@ -85,7 +85,7 @@ def holes_for_a_screw() -> Response:
         "findings": findings,
         **carried(catalog, rows, drilled.assumed),
     }  # fmt: skip
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def _standing(
@@ -178,9 +178,7 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
     )
     for finding in answer["findings"]:
         yield f"{finding['severity']}: {finding['detail']}"
-    for text in answer["assumed"]:
-        yield f"assumed: {text}"
-    yield f"edition: {answer['edition']}"
+    yield from shown.closing(answer)
 
 
 def _in_words(hole: Mapping[str, Any]) -> str:

@@ -30,6 +30,13 @@ routes = Blueprint("sag", __name__)
 RULES = (loads.sags, loads.overstressed, loads.not_judged)
 SOURCES = ("wood-handbook-2010-table-9-1",)
 
+HELD = {
+    "resting": "resting on both ends",
+    "both-ends": "fixed at both ends",
+    "one-end": "sticking out from one end",
+    "several": "on several supports",
+}
+
 _FORM = SagQuery()
 
 
@@ -64,14 +71,14 @@ def sag_of_a_plank() -> Response:
     if not isinstance(one, Carried):
         why = one.why.removeprefix(f"{PIECE}: ") if isinstance(one, NotJudged) else "size unknown"
         answer = {"judged": False, "why": why, "findings": findings, **carried(catalog)}
-        return answered(answer, shown.folded([f"not judged: {why}", *shown.closing(answer)]))
+        return answered(answer, [f"not judged: {why}", *shown.closing(answer)])
     answer = {
         "judged": True,
         **_shown(build, one, metric),
         "findings": findings,
         **carried(catalog, _rows(build, one), _assumed(one, asked), SOURCES),
     }
-    return answered(answer, shown.folded(_lines(build, one, answer, metric)))
+    return answered(answer, _lines(build, one, answer, metric))
 
 
 def sixteenths(size: float) -> Fraction:
@@ -198,8 +205,11 @@ def _lines(
     sag, stress = answer["sag"], answer["stress"]
     yield (
         f"sags {plain(inches(one.now), metric)} under {said(one.weight, metric)} over "
-        f"{plain(inches(one.span), metric)}, {answer['held']}"
+        f"{plain(inches(one.span), metric)}, {HELD[answer['held']]}"
     )
+    if one.sticks_out is not None:
+        counted_as = plain(inches(one.reach), metric)
+        yield f"  limits count the end that sticks out as a span twice as long: {counted_as}"
     if one.lasting and sag["after_long_loading"]:
         low, high = (plain(inches(each), metric) for each in one.lasting)
         yield f"  after long loading: {low} to {high}"

@@ -73,7 +73,7 @@ def sizes_of_a_stock(stock: str) -> Response:
         "findings": findings,
         **carried(catalog, rows, sizes.assumed),
     }
-    return answered(answer, shown.folded(_lines(sizes, section, answer, metric)))
+    return answered(answer, _lines(sizes, section, answer, metric))
 
 
 def _board_feet(section: Section, length: Any) -> float:
@@ -93,7 +93,7 @@ def _lines(
         feet, why = answer["board_feet_per_foot"], EXPLAINED[section.counted]
         yield f"  board feet a foot: {feet:.3g} ({why})"
     if answer["board_feet"] is not None:
-        yield f"  board feet of that length: {answer['board_feet']:g}"
+        yield f"  board feet of that length: {shown.hundredths(answer['board_feet'])}"
     for finding in answer["findings"]:
         yield f"{finding['severity']}: {finding['detail']}"
     for size in sizes.others:
@@ -120,5 +120,5 @@ def stocks_of_a_size() -> Response:
         "stocks": [shown.stock_size(size, metric) for size in alike],
         **carried(catalog, [row for size in alike for row in size.rests_on]),
     }
-    lines = [*(shown.in_words(size, metric) for size in alike), f"edition: {answer['edition']}"]
-    return answered(answer, shown.folded(lines))
+    lines = [*(shown.in_words(size, metric) for size in alike), *shown.closing(answer)]
+    return answered(answer, lines)

@@ -92,13 +92,16 @@ def _made(given: tuple[tuple[str, Any], ...], form: str, edition: str) -> bytes:
     piece = Build("a row", units=asked["units"], shapes=(figured.entry,))
     findings = check(piece, catalog).findings if "at" in fields else ()
     to = asked.get("to") or tape_step(metric)
+    carries = carried(catalog, taken.rests_on, (*taken.assumed, *figured.assumed))
     return content_in(form, {
         "json": lambda: {
             **_shown(figured, row, to, metric),
             "findings": found.of_parameters(findings, "#/shapes/0/", metric),
-            **carried(catalog, taken.rests_on, (*taken.assumed, *figured.assumed)),
+            **carries,
         },
-        "text": lambda: shown.folded(_lines(figured, row, to, findings, metric)),
+        "text": lambda: [
+            *_lines(figured, row, to, findings, metric), *shown.closing(carries),
+        ],
         "svg": lambda: svg("row", figured.figured.drawing, metric),
     })  # fmt: skip
 
@@ -140,4 +143,3 @@ def _lines(
     yield f"trace: {exact.trace}"
     yield f"test cut: {exact.test_cut}"
     yield f"axes: {exact.axes}"
-    yield from (f"assumed: {text}" for text in figured.assumed)

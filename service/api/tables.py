@@ -7,7 +7,8 @@ from urllib.parse import urlencode
 import orjson
 from flask import Blueprint, Response, request
 
-from service.api.answers import MEDIA_TYPES, chosen_form
+from service.api import table_lines
+from service.api.answers import MEDIA_TYPES, as_text, chosen_form
 from service.api.conditional import etag_of, kept
 from service.api.described import browsing
 from service.api.described.operations import TABLES, Example, Operation, described_as
@@ -22,7 +23,7 @@ from service.reference.shelf import MOST_ROWS, Page, Shelf
 
 routes = Blueprint("tables", __name__)
 
-Form = Literal["json", "csv"]
+Form = Literal["json", "csv", "text"]
 
 
 class _Made(NamedTuple):
@@ -59,10 +60,12 @@ _PLAIN, _PAGE = QueryForm(), PageQuery()
 def list_tables() -> Response:
     """Every table: what it is, and what its columns hold."""
     read_query(_PLAIN)
-    chosen_form("json")
+    form = chosen_form("json", "text")
     tables = house().tables
-    answer = {"edition": tables.edition, "tables": list(tables.descriptions())}
-    return _json({**answer, "assumed": [], "sources": []})
+    described = list(tables.descriptions())
+    if form == "text":
+        return _text(table_lines.listed(described, tables.edition))
+    return _json({"edition": tables.edition, "tables": described, "assumed": [], "sources": []})
 
 
 @routes.get("/v1/tables/<table>")
@@ -79,14 +82,14 @@ def list_tables() -> Response:
 def read_table(table: str) -> Response:
     """The rows of a table that every filter holds for."""
     shelf = house().tables.table(table)
-    form = cast(Form, chosen_form("json", "csv"))
+    form = cast(Form, chosen_form("json", "csv", "text"))
     filters, page = _asked(shelf)
-    if not filters and not page.keys() & {"sort", "limit", "cursor"}:
+    if form != "text" and not filters and not page.keys() & {"sort", "limit", "cursor"}:
         return _whole(shelf, form)
     return _part(shelf, form, filters, page)
 
 
-def _whole(shelf: Shelf, form: Form) -> Response:
+def _whole(shelf: Shelf, form: Literal["json", "csv"]) -> Response:
     """The bytes that were prepared at start."""
     prepared = house().tables.whole(shelf.name, form)
     more = form == "json" and len(shelf.cells) > MOST_ROWS
@@ -101,6 +104,11 @@ def _part(
     if form == "csv":
         cells, following = shelf.found(filters, sort, limit, cursor)
         return _linked(kept(shelf.csv(cells).encode(), MEDIA_TYPES["csv"]), following)
+    if form == "text":
+        found = shelf.page(filters, sort, limit, cursor)
+        cells, _ = shelf.found(filters, sort, len(found.rows), cursor)
+        lines = table_lines.rows(shelf, cells, house().tables.answer(shelf.name, found))
+        return _linked(_text(lines), found.next)
     asked = (id(shelf), tuple(filters.items()), sort, limit, cursor)
     made = _PAGES.get(asked)
     if made is None:
@@ -127,10 +135,12 @@ def read_row(table: str, key: str) -> Response:
     read_query(_PLAIN)
     tables, shelf = house().tables, house().tables.table(table)
     row = shelf.row(key)
-    if chosen_form("json", "csv") == "csv":
+    form, answer = chosen_form("json", "csv", "text"), tables.answer(table, Page((row,), None))
+    if form != "json":
         cells = [cells for cells in shelf.cells if key_in(shelf.model, cells) == key]
+        if form == "text":
+            return _text(table_lines.rows(shelf, cells, answer))
         return kept(shelf.csv(cells).encode(), MEDIA_TYPES["csv"])
-    answer = tables.answer(table, Page((row,), None))
     return _json({
         "edition": answer["edition"],
         "table": table,
@@ -138,6 +148,10 @@ def read_row(table: str, key: str) -> Response:
         "assumed": answer["assumed"],
         "sources": answer["sources"],
     })  # fmt: skip
+
+
+def _text(lines: Iterable[str]) -> Response:
+    return kept(as_text(lines).get_data(), MEDIA_TYPES["text"])
 
 
 def _json(value: Mapping[str, Any]) -> Response:

@@ -103,7 +103,7 @@ def pull_that_tips() -> Response:
             _assumed(asked),
         ),
     }
-    return answered(answer, shown.folded(_lines(answer, metric)))
+    return answered(answer, _lines(answer, metric))
 
 
 def with_a_drawer_open(piece: Piece, catalog: Catalog) -> Piece:

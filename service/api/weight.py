@@ -86,7 +86,7 @@ def weight_of_boards() -> Response:
         "findings": at_parameters(judged(build, RULES), PLACES, metric),
         **carried(catalog, rows, _assumed(build, asked)),
     }
-    return answered(answer, shown.folded(_lines(answer, total, metric)))
+    return answered(answer, _lines(answer, total, metric))
 
 
 def _mass(mass: Mass | None) -> dict[str, Any] | None:

@@ -39,10 +39,11 @@ def explain_finding(code: str) -> Response:
         "numbers": dict(rule.numbers),
         **carried(house().catalog, sources=rule.sources),
     }
-    return answered(answer, shown.folded(_lines(rule)))
+    return answered(answer, [*_lines(rule), *shown.closing(answer)])
 
 
 def _lines(rule: Rule) -> Iterator[str]:
     yield f"{rule.code}: {rule.title} ({rule.severity}, {rule.basis})"
+    for paragraph in rule.why.split("\n\n"):
+        yield from ("", " ".join(paragraph.split()))
     yield ""
-    yield from rule.why.splitlines()

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from service.domain.advising import Advice
-from service.domain.fastener_words import drill_words, option_words, stated_fastener
+from service.domain.fastener_words import drill_words, option_name, option_words, stated_fastener
 from service.domain.fixing import Fixing
 from service.domain.grain import standing
 from service.domain.pilot_holes import Drilling, drilling, screw_named
@@ -42,7 +42,7 @@ def proposed(answers: Answers, advice: Advice) -> Proposal | None:
     metric = answers.build.metric
     words = option_words(option, metric)
     made = option.choice.made is not None
-    name = words.split(" x ", 1)[1].split(", ")[0] if made else words
+    name = option_name(option, metric) if made else words
     each = joint.count or option.row.count
     return Proposal(words, name, each * joint.quantity if made else 0, option)
 

@@ -74,7 +74,7 @@ def _rows(answers: Answers) -> Iterator[Row]:
 
 def _wood(answers: Answers, one: Bought) -> Row:
     line = wood_line(one)
-    name, actual = _stock(answers, one.stock)
+    name, actual = answers.pen.stock(one.stock), _actual(answers, one.stock)
     if one.width is not None:
         length = answers.sizes.by(one.width, one.length)
     else:
@@ -84,17 +84,17 @@ def _wood(answers: Answers, one: Bought) -> Row:
     return _row(answers, line, what=name, actual=actual, length=length, count=count, note=note)
 
 
-def _stock(answers: Answers, key: str) -> tuple[str, str]:
-    """What the store calls a stock, and what it measures."""
+def _actual(answers: Answers, key: str) -> str:
+    """What a stock really measures."""
     found = next(iter(answers.build.catalog.stocked(answers.document.region, key)), None)
     if found is None:
-        return key, ""
+        return ""
     sized = next((p.sized for p in answers.build.parts if p.sized and p.sized.key == key), None)
     thick = sized.stock_thickness.listed if sized else found.thickness.listed
     if isinstance(found, BoardSize):
         wide = found.width.listed if found.width else None
-        return found.name, answers.sizes.by(thick, wide)
-    return found.name, f"{answers.sizes.one(thick)} thick"
+        return answers.sizes.by(thick, wide)
+    return f"{answers.sizes.one(thick)} thick"
 
 
 def _row(

@@ -15,6 +15,7 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
+from service.domain.ratio import Ratio
 from service.domain.tape import MM
 
 KG = Fraction(100_000_000, 45_359_237)  # one kilogram in pounds: the pound is 0.45359237 kg
@@ -71,7 +72,7 @@ _OTHERWISE = (
 
 
 def _unit(key: str, factor: Fraction | int, pint: str, *spelled: str) -> Unit:
-    return Unit(key, Fraction(factor), pint, spelled)
+    return Unit(key, Ratio(factor), pint, spelled)
 
 
 LENGTH = Kind(

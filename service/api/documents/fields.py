@@ -68,13 +68,13 @@ class Id(Text):
     """What a part, joint, run or shape is called by the others."""
 
     def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> str:
-        text = super()._deserialize(value, attr, data)
-        if not ID.fullmatch(text):
-            raise ValidationError(
-                "An id starts with a letter or digit and goes on with letters, digits, spaces, "
-                "dots, hyphens and underlines, 60 characters at most."
-            )
-        return text
+        if isinstance(value, str) and ID.fullmatch(value):
+            return value
+        super()._deserialize(value, attr, data)  # what is wrong with it as text comes first
+        raise ValidationError(
+            "An id starts with a letter or digit and goes on with letters, digits, spaces, dots, "
+            "hyphens and underlines, 60 characters at most."
+        )
 
 
 class Word(Field[str]):

@@ -1,6 +1,7 @@
 """Each board of a plan to scale, row by row, and everything on it in words."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.drawing import HAIR, Drawing, Path, Text, box
@@ -8,20 +9,27 @@ from service.handouts.drawings.lanes import LEFT, Cutting, draw_row
 from service.handouts.drawings.pens import FIELD, MARGIN, Page, Pen
 from service.handouts.drawings.pieces import lying, piece_words
 from service.handouts.drawings.rows import TRIM, Stretch, rows_of, scale_for
-from service.planning.job import CutBoard, Job
+from service.planning.job import CutBoard
 from service.planning.setting_up import stop_blocks
 from service.planning.whole import CutPlan, PlannedBoards
 
 
 def board_drawings(plan: CutPlan, pen: Pen) -> Iterator[tuple[str, str, Drawing]]:
-    """Key, caption and drawing of every board, numbered through all stocks in the plan's order."""
+    """Key, caption and drawing of every board, numbered through all stocks in the plan's order.
+
+    Boards that are cut alike share one drawing, with the key of the first.
+    """
     number = 0
     for one in plan.boards:
         stops = stop_numbers(one)
+        alike: dict[CutBoard, list[int]] = {}
         for board in one.plan.boards:
             number += 1
-            caption = _caption(number, one, board, pen)
-            yield f"board-{number}", caption, draw_board(one, board, caption, pen, stops)
+            entry = 0 if board.source == "store" else board.entry
+            alike.setdefault(replace(board, entry=entry), []).append(number)
+        for board, numbers in alike.items():
+            caption = _caption(numbers, one, board, pen)
+            yield f"board-{numbers[0]}", caption, draw_board(one, board, caption, pen, stops)
 
 
 def stop_numbers(one: PlannedBoards) -> dict[Fraction, int]:
@@ -50,17 +58,18 @@ def draw_board(
         marks += _marks(strip)
         for row in rows_of(own, scale):
             draw_row(page, strip, row, scale)
-    about = f"{title}. Seen from above, drawn 1 to {72 / scale:.3g}; the tape starts at the left."
-    return page.done(title, about, [*marks, _kerf_words(job, pen)], scale)
+    about = (
+        f"{title}. Seen from above, drawn 1 to {72 / scale:.3g}; the tape starts at the left. "
+        f"Black between pieces is what the saw takes, {pen.say(job.kerf)} a cut."
+    )
+    return page.done(title, about, marks, scale)
 
 
-def _caption(number: int, one: PlannedBoards, board: CutBoard, pen: Pen) -> str:
+def _caption(numbers: Sequence[int], one: PlannedBoards, board: CutBoard, pen: Pen) -> str:
     had = " (on hand)" if board.source == "on-hand" else ""
-    return f"Board {number}: {one.asked.stock.key}, {pen.say(board.length)} long{had}"
-
-
-def _kerf_words(job: Job, pen: Pen) -> str:
-    return f"The saw takes {pen.say(job.kerf)} at each cut, drawn black: it belongs to no piece."
+    alike = f"Boards {', '.join(map(str, numbers))}, cut alike" if len(numbers) > 1 else ""
+    first = alike or f"Board {numbers[0]}"
+    return f"{first}: {pen.stock(one.asked.stock.key)}, {pen.say(board.length)} long{had}"
 
 
 def _stretches(strip: Cutting) -> Iterator[Stretch]:

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from service.domain.drawing import HAIR, Path, Shape, Spot, Text, box, breadth
+from service.domain.drawing import HAIR, SMALL, Path, Shape, Spot, Text, box, breadth
 from service.handouts.drawings.pens import FIELD, MARGIN, Page, Pen, fits
 from service.handouts.drawings.pieces import Lying, along, lying, outline
 from service.handouts.drawings.rows import Row, Stretch
@@ -14,7 +14,7 @@ from service.planning.setting_up import is_square
 
 LEFT = MARGIN + 4
 ABOVE = 15.0
-TWO_LINES = 24.0
+TWO_LINES = 25.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -212,7 +212,8 @@ def _within(lane: Lane, one: Stretch) -> list[Text]:
     y = lane.top + high / 2
     if stop is None or high < TWO_LINES or not fits(under, wide, high):
         return [Text((x, y + 4), words, "middle", strong=one.piece is not None)]
-    return [Text((x, y - 1), words, "middle", strong=True), Text((x, y + 11), under, "middle")]
+    name = Text((x, y - 2), words, "middle", strong=True)
+    return [name, Text((x, y + 9), under, "middle", SMALL)]
 
 
 def _beside(lane: Lane, outside: Sequence[Stretch], y: float) -> list[Shape]:

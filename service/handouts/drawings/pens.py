@@ -34,6 +34,11 @@ class Pen:
         short = name if len(name) <= LONGEST_NAME else f"{name[: LONGEST_NAME - 3]}..."
         return f"{self.letter(part)} {short}"
 
+    def stock(self, key: str) -> str:
+        """What the store calls a stock: `plywood sanded 1/4 in`; its key where it has no name."""
+        found = self.build.catalog.stocked(self.build.build.region, key)
+        return next((one.name for one in found), key)
+
     def short(self, size: Fraction) -> str:
         """A size on a line: as a tape shows it, in the build's own unit."""
         if self.build.metric or (is_binary(size) and size.denominator <= FINEST):

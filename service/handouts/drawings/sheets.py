@@ -89,9 +89,10 @@ def draw_sheet(one: PlannedSheets, sheet: CutSheet, title: str, pen: Pen) -> Dra
     _number_cuts(page, lie)
     page.y = lie.foot + 18
     about = (
-        f"{title}. Seen from above, drawn 1 to {72 / scale:.3g}; cuts are numbered in their order."
+        f"{title}. Seen from above, drawn 1 to {72 / scale:.3g}; cuts are numbered in their order. "
+        f"Black lines are what the saw takes, {pen.say(one.asked.cutting.kerf)} a cut."
     )
-    return page.done(title, about, _marks(one, sheet, pen), scale)
+    return page.done(title, about, _marks(sheet, pen), scale)
 
 
 def _whole(sheet: CutSheet) -> Area:
@@ -102,7 +103,7 @@ def _whole(sheet: CutSheet) -> Area:
 def _caption(number: int, one: PlannedSheets, sheet: CutSheet, pen: Pen) -> str:
     had = " (on hand)" if sheet.sheet.on_hand else ""
     size = _by(_whole(sheet), pen)
-    return f"Sheet {number}: {one.asked.stock.key}, {size}{had}"
+    return f"Sheet {number}: {pen.stock(one.asked.stock.key)}, {size}{had}"
 
 
 def _by(area: Area, pen: Pen) -> str:
@@ -204,7 +205,7 @@ def _numbers(lie: Lying, cut: Cut) -> Iterator[Text]:
             yield Text((left + share * (right - left), y + off), words, "middle", SMALL)
 
 
-def _marks(one: PlannedSheets, sheet: CutSheet, pen: Pen) -> Iterator[str]:
+def _marks(sheet: CutSheet, pen: Pen) -> Iterator[str]:
     """Everything on a sheet in words: panels, cuts in order, what is left."""
     for placed in sheet.panels:
         area = placed.area
@@ -215,7 +216,6 @@ def _marks(one: PlannedSheets, sheet: CutSheet, pen: Pen) -> Iterator[str]:
         yield _cut_words(cut, pen)
     for rest in sheet.rests:
         yield _rest_words(rest, pen)
-    yield f"The saw takes {pen.say(one.asked.cutting.kerf)} at each cut, drawn black."
 
 
 def _cut_words(cut: Cut, pen: Pen) -> str:
