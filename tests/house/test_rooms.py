@@ -23,7 +23,7 @@ MAY_IMPORT = {
         "jinja2",
         "reportlab",
     },
-    "manual": {"service.manual", "service.domain", "jinja2"},
+    "manual": {"service.manual", "service.domain", "jinja2", "markupsafe"},
     "api": {
         "service.api",
         "service.handouts",
