@@ -14,6 +14,7 @@ from service.api import (
     clamps,
     coverage,
     cut_plan,
+    description,
     estimate,
     fasteners,
     front,
@@ -25,6 +26,7 @@ from service.api import (
     measure,
     moisture,
     movement,
+    pages,
     pilot_holes,
     resize,
     sag,
@@ -36,9 +38,9 @@ from service.api import (
     why,
 )
 from service.api.documents.build import BuildForm
-from service.api.headers import set_headers
 from service.api.house import NAME, House
 from service.api.problems import map_problems
+from service.door.opening import open_door
 from service.reference.browsing import Tables
 from service.reference.cataloging import catalog_of
 from service.reference.opening import open_for_reading
@@ -52,6 +54,7 @@ BLUEPRINTS = (
     clamps,
     coverage,
     cut_plan,
+    description,
     estimate,
     fasteners,
     front,
@@ -63,6 +66,7 @@ BLUEPRINTS = (
     measure,
     moisture,
     movement,
+    pages,
     pilot_holes,
     resize,
     sag,
@@ -103,7 +107,7 @@ def open_house(house: House) -> Flask:
     for question in BLUEPRINTS:
         app.register_blueprint(question.routes)
     map_problems(app)
-    set_headers(app)
+    open_door(app, house.settings)
     return app
 
 

@@ -125,8 +125,8 @@ def carried(
             {
                 "id": source.id,
                 "title": source.title,
-                "publisher": source.publisher,
-                "year": source.year,
+                "publisher": source.publisher or None,
+                "year": source.year or None,
                 "kind": source.kind,
             }
             for source in map(catalog.sources.__getitem__, named)

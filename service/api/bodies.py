@@ -68,8 +68,7 @@ def _refuse_repeated_names(body: bytes) -> None:
 
 
 def _names_once(pairs: list[tuple[str, Any]]) -> None:
-    names = {name for name, _ in pairs}
-    if len(names) == len(pairs):
+    if len(dict(pairs)) == len(pairs):
         return
     seen: set[str] = set()
     for name, _ in pairs:

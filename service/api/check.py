@@ -8,12 +8,16 @@ from flask import Blueprint, Response, request
 from service.api import found
 from service.api.answers import answered, carried
 from service.api.bodies import read_json
+from service.api.described import builds, scenes
+from service.api.described.operations import BUILDS, Example, Operation, described_as
+from service.api.documents.build import BuildForm
 from service.api.documents.fields import Word
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.patching import mended
 from service.api.reading import read_as
 from service.domain.checking import Checked, check
+from service.domain.errors import UnknownName
 from service.planning.yielding import purchasing_of
 
 routes = Blueprint("check", __name__)
@@ -31,6 +35,17 @@ _QUERY = CheckQuery()
 
 
 @routes.post("/v1/check")
+@described_as(Operation(
+    "checkBuild", "Will it go together?",
+    "Every rule is held against the build. Findings come worst first, each at its place in the "
+    "document, with the change that mends it where exactly one does.",
+    builds.CHECK, BUILDS, _QUERY, body=BuildForm(), refusals=(UnknownName,),
+    examples={
+        "spoiled": Example("A ledge figured with a printed size", body=scenes.SPOILED_LEDGE),
+        "mended": Example("The same, mended", {"mended": "true"}, scenes.SPOILED_LEDGE),
+        "sound": Example("A ledge that goes together", body=scenes.LEDGE),
+    },
+))  # fmt: skip
 def check_build() -> Response:
     """Findings, worst first, and what was not judged."""
     asked = read_query(_QUERY)
@@ -64,7 +79,7 @@ def answer_of(checked: Checked) -> dict[str, Any]:
         "verdict": checked.verdict,
         "findings": [found.finding(finding, resolved.metric) for finding in checked.findings],
         "not_judged": list(checked.not_judged),
-        "parts": [found.part(part, resolved.metric) for part in resolved.parts],
+        "parts": found.parts(resolved),
         **carried(resolved.catalog, _rows(checked), resolved.assumed, named),
     }
 

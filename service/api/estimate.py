@@ -11,6 +11,10 @@ from service.api import shown
 from service.api.answers import answered, carried, chosen_form
 from service.api.bodies import read_json
 from service.api.coverage import hours
+from service.api.described import estimated as estimated_
+from service.api.described import scenes
+from service.api.described.operations import BUILDS, Example, Operation, described_as
+from service.api.documents.build import BuildForm
 from service.api.documents.fields import Text, Word
 from service.api.house import house
 from service.api.parameters import QueryForm, WholeText, read_query
@@ -47,6 +51,15 @@ _FORM = EstimateQuery()
 
 
 @routes.post("/v1/estimate")
+@described_as(Operation(
+    "estimateBuild", "What does it weigh and cost, and how long does it take?",
+    "Mass with its spread, cost by line with what could be cheaper, and hours of work and of "
+    "waiting, each with what is not known of it.",
+    estimated_.ESTIMATE, BUILDS, _FORM, body=BuildForm(), refusals=(UnknownName,),
+    examples={
+        "ledge": Example("A ledge, varnished", {"finish": "water-polyurethane"}, scenes.LEDGE)
+    },
+))  # fmt: skip
 def estimate_build() -> Response:
     """Mass, cost and time of a build, each with what is not known of it."""
     asked = read_query(_FORM)

@@ -23,6 +23,8 @@ from service.domain.resizing import resize
 class RealSizeForm(Form):
     """What a stock really measures."""
 
+    demands = ({"minProperties": 1},)
+
     thickness = Length()
     width = Length()
 

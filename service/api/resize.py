@@ -10,7 +10,11 @@ from flask import Blueprint, Response, request
 from service.api import found, shown
 from service.api.answers import answered, carried, chosen_form
 from service.api.bodies import read_json
+from service.api.described import builds, scenes
+from service.api.described.operations import BUILDS, Example, Operation, described_as
+from service.api.documents.build import BuildForm
 from service.api.documents.fields import Word
+from service.api.documents.schemas import Book, Json
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
@@ -18,7 +22,8 @@ from service.api.refusals import Fault, InvalidDocument
 from service.api.remaking import MadeOverForm, Remade, read_build, read_wanted, remake
 from service.api.rewriting import as_written
 from service.domain.checking import Checked, check
-from service.domain.resized import Changed, Kept
+from service.domain.errors import UnknownName
+from service.domain.resized import CannotResize, Changed, Kept
 from service.domain.rounding import Turn
 
 routes = Blueprint("resize", __name__)
@@ -36,11 +41,33 @@ class ResizeForm(MadeOverForm):
     units = Word("in", "mm")
 
 
+def resize_schema(book: Book, build: BuildForm | None = None) -> Json:
+    """The schema of the whole body: a resize, and the build that it is about."""
+    own = book.object_of(_FORM)
+    properties = {"build": book.form(build or BuildForm()), **own["properties"]}
+    something = {"anyOf": [{"required": [name]} for name in own["properties"] if name != "cut"]}
+    whole = {"properties": properties, "required": ["build"], "allOf": [something]}
+    return book.named("Resize", own | whole)
+
+
 _QUERY = ResizeQuery()
 _FORM = ResizeForm()
 
 
 @routes.post("/v1/resize")
+@described_as(Operation(
+    "resizeBuild", "What if it must be another size?",
+    "The build with other sizes of runs, other real sizes of its stocks, in another region or in "
+    "other units: what changes and why, what is kept, and what the new size brings.",
+    builds.RESIZE, BUILDS, _QUERY, body=resize_schema, forms=("json",),
+    refusals=(UnknownName, CannotResize, *CannotResize.__subclasses__()),
+    examples={
+        "narrower": Example(
+            "The ledge 18 in wide", body={"build": scenes.LEDGE, "to": {"width": "18"}}
+        ),
+        "metric": Example("The ledge in millimeters", body={"build": scenes.LEDGE, "units": "mm"}),
+    },
+))  # fmt: skip
 def resize_build() -> Response:
     """The build in another size: what changes, what is kept, and what the new size brings."""
     asked = read_query(_QUERY)

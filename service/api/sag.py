@@ -9,11 +9,14 @@ from flask import Blueprint, Response
 
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import standing
+from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.house import house
 from service.api.one_piece import PIECE, at_parameters, judged
 from service.api.one_plank import SagQuery, build_of
 from service.api.parameters import read_query
 from service.domain.bending import SAID, Allowed, allowed, usual_limits
+from service.domain.errors import UnknownName
 from service.domain.loads import Carried, NotJudged, carries_people, inches, only_load
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import loads
@@ -38,6 +41,21 @@ _FORM = SagQuery()
 
 
 @routes.get("/v1/sag")
+@described_as(Operation(
+    "sagOfPlank", "Will the shelf sag?",
+    "Sag now and after years, against the limits that people use, and what would help.",
+    standing.SAG, IN_USE, _FORM, refusals=(UnknownName,),
+    examples={
+        "shelf": Example(
+            "A 36 in pine shelf under 40 lb that stay",
+            {"stock": "1x8", "span": "36", "load": "40lb", "wood": "spf", "stays": "yes"},
+        ),
+        "longest": Example(
+            "How far may it span under books?",
+            {"stock": "1x10", "load": "books", "wood": "pine", "limit": "L/360"},
+        ),
+    },
+))  # fmt: skip
 def sag_of_a_plank() -> Response:
     """Sag now and after years, the usual limits, stress against a named value, what would help."""
     asked, catalog = read_query(_FORM), house().catalog

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
-from typing import Any
+from typing import Any, cast
 
 from service import quantities
 from service.domain.catalog import BoardSize, Interval, PanelSize
@@ -12,7 +12,7 @@ FROM_MEMORY = "none, from memory: measure before relying on it"
 
 def length(inches: Fraction, metric: bool = False) -> dict[str, Any]:
     """A length as every answer shows it: inches, millimeters, what a tape reads, how far off."""
-    return dict(quantities.measured(inches, metric=metric))
+    return cast(dict[str, Any], quantities.measured(inches, metric=metric))
 
 
 def optional_length(inches: Fraction | None, metric: bool = False) -> dict[str, Any] | None:

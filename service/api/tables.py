@@ -10,11 +10,14 @@ from flask import Blueprint, Response, request
 from service.api import table_lines
 from service.api.answers import MEDIA_TYPES, as_text, chosen_form
 from service.api.conditional import etag_of, kept
+from service.api.described import browsing
+from service.api.described.operations import TABLES, Example, Operation, described_as
 from service.api.documents.fields import Text
 from service.api.documents.forms import nearest, shown
 from service.api.house import house
 from service.api.parameters import QueryForm, WholeText, loaded, read_query, refuse_repeated
 from service.api.refusals import Fault, InvalidParameter
+from service.domain.errors import UnknownColumn, UnknownCursor, UnknownKey, UnknownTable
 from service.reference.columns import key_in
 from service.reference.shelf import MOST_ROWS, Page, Shelf
 
@@ -48,6 +51,12 @@ _PLAIN, _PAGE = QueryForm(), PageQuery()
 
 
 @routes.get("/v1/tables")
+@described_as(Operation(
+    "listTables", "Which tables are there?",
+    "Every reference table: what it is, and what its columns hold.",
+    browsing.TABLES, TABLES, _PLAIN, forms=("json",), keeps=True,
+    examples={"all": Example("All of them", long=True)},
+))  # fmt: skip
 def list_tables() -> Response:
     """Every table: what it is, and what its columns hold."""
     read_query(_PLAIN)
@@ -60,6 +69,16 @@ def list_tables() -> Response:
 
 
 @routes.get("/v1/tables/<table>")
+@described_as(Operation(
+    "readTable", "A table, in part",
+    "The rows of a table that every filter holds for. A column's name is a parameter that filters "
+    "by it. The next page is at the cursor, and in the Link header.",
+    browsing.TABLE, TABLES, _PAGE, {"table": "Name of the table."}, forms=("json", "csv"),
+    refusals=(UnknownTable, UnknownColumn, UnknownCursor), keeps=True, links="next", filters=True,
+    examples={
+        "boards": Example("The sizes of a 1x6", {"table": "lumber_sizes", "stock": "1x6"}),
+    },
+))  # fmt: skip
 def read_table(table: str) -> Response:
     """The rows of a table that every filter holds for."""
     shelf = house().tables.table(table)
@@ -103,6 +122,14 @@ def _part(
 
 
 @routes.get("/v1/tables/<table>/<path:key>")
+@described_as(Operation(
+    "readRow", "One row of a table",
+    "A row by its key, with where its values come from.",
+    browsing.TABLE_ROW, TABLES, _PLAIN,
+    {"table": "Name of the table.", "key": "Key of the row."},
+    forms=("json", "csv"), refusals=(UnknownTable, UnknownKey), keeps=True,
+    examples={"glue": Example("A glue", {"table": "glues", "key": "construction-adhesive"})},
+))  # fmt: skip
 def read_row(table: str, key: str) -> Response:
     """One row of a table."""
     read_query(_PLAIN)

@@ -7,10 +7,12 @@ rounded, to 1e-12, and then `exact` is false.
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from math import hypot, pi
 
 from service.domain.build import Face, Measured
 from service.domain.ends import Slant, readings
+from service.domain.ratio import ratio
 
 Point = tuple[Fraction, Fraction, Fraction]
 
@@ -45,7 +47,7 @@ class Crossed:
     assumed: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Solid:
     """A board or panel part: eight corners, in the order of `CORNERS`, inside its blank.
 
@@ -71,7 +73,7 @@ class Solid:
         """The lengths of the four long corners of the part, by name."""
         return dict(zip(ARRISES, self._arrises(), strict=True))
 
-    @property
+    @cached_property
     def section(self) -> Fraction:
         """Square inches of a square cut across the part."""
         back, front = self.face_widths
@@ -88,7 +90,7 @@ class Solid:
         """Inches along the line through the centers of all sections: volume over `section`."""
         return self.blank_length if self.is_square else self.volume / self.section
 
-    @property
+    @cached_property
     def volume(self) -> Fraction:
         """Cubic inches.
 
@@ -101,7 +103,7 @@ class Solid:
         ends = wide_back * long_back + wide_front * long_front
         return self.thickness / 6 * (ends + middle)
 
-    @property
+    @cached_property
     def surface(self) -> Fraction:
         """Square inches over all six sides."""
         length, width, thickness = self.blank_length, self.blank_width, self.thickness
@@ -267,7 +269,7 @@ def _stretch(across: Fraction, through: Fraction = Fraction(0)) -> Fraction:
 
 def _box_volume(a: Fraction, b: Fraction, c: Fraction) -> Fraction:
     """The product of three, reduced once."""
-    return Fraction(
+    return ratio(
         a.numerator * b.numerator * c.numerator, a.denominator * b.denominator * c.denominator
     )
 
@@ -275,4 +277,4 @@ def _box_volume(a: Fraction, b: Fraction, c: Fraction) -> Fraction:
 def _box_surface(a: Fraction, b: Fraction, c: Fraction) -> Fraction:
     """Twice ab + bc + ca, in whole numbers over the three denominators, reduced once."""
     (x, p), (y, q), (z, r) = a.as_integer_ratio(), b.as_integer_ratio(), c.as_integer_ratio()
-    return Fraction(2 * (x * y * r + y * z * p + z * x * q), p * q * r)
+    return ratio(2 * (x * y * r + y * z * p + z * x * q), p * q * r)

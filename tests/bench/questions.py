@@ -56,6 +56,17 @@ def renamed(run: dict[str, Any], named: dict[str, str], copy: int) -> dict[str, 
     return changed
 
 
+def other_totes(n: int) -> dict[str, Any]:
+    """The forty parts, each tote longer than the others and than those of any other number."""
+    build = forty_parts()
+    for index, part in enumerate(build["parts"]):
+        more = (n * 10 + index // 4) % 40_000 / 10_000
+        size = {"bottom": 20, "handle": 20, "side": 21.5}.get(part["id"].partition("-")[0])
+        if size is not None:
+            part["length"] = f"{size + more:.4f}"
+    return build
+
+
 STOCKS = ("1x2", "1x3", "1x4", "1x6", "1x8", "2x2", "2x4")
 ONE_JOINT = "through=1x4&into=1x4&enters=edge&fastener=8x1-5/8in&tools=drill,clamps"
 
@@ -123,8 +134,11 @@ FRESH_SHAPES = (
     "ends?length=20.{n}&miter=10,10",
 )
 
-# One-line questions of which every request has a value that was never asked.
+# Questions of which every request has a value that was never asked.
 FRESH = (
+    Question("first: check of 40 parts", "/v1/check", 14, times=60, fresh=other_totes),
+    Question("first: estimate, no cut plan", "/v1/estimate?bought=none", 14, times=60,
+             fresh=other_totes),
     Question("first: board feet", "/v1/board-feet?stock=1x8&length=8.{n}ft", 4),
     Question("first: measure", "/v1/measure?value=527.{n}mm", 4),
     Question(
@@ -175,7 +189,7 @@ QUESTIONS = (
     Question("weight", "/v1/weight?stock=2x4&length=8ft&wood=spf&count=3", 4),
     Question("coverage", "/v1/coverage?finish=water-polyurethane&area=20ft2", 4),
     Question("estimate of 40 parts", "/v1/estimate", 60, body=forty_parts(), times=30),
-    Question("estimate, no cut plan", "/v1/estimate?bought=none", 60, forty_parts(), times=30),
+    Question("estimate, no cut plan", "/v1/estimate?bought=none", 14, forty_parts(), times=60),
     Question("why", "/v1/why/run.tight", 4),
     *FRESH,
 )

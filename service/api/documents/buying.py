@@ -8,6 +8,7 @@ from marshmallow import ValidationError, post_load, validates_schema
 from service.api.documents.fields import Field, Id, Length, Money, Quantity, Text, Whole, Word
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Object, Several
+from service.api.documents.schemas import Book, Json, schema_of
 from service.api.documents.telling import told
 from service.domain.build import Buying, Offcut, Planned, Price, StoreCuts
 
@@ -21,6 +22,11 @@ class Currency(Field[str]):
         if not isinstance(value, str) or not _CURRENCY.fullmatch(value):
             raise ValidationError("A currency is three capital letters, like USD.")
         return value
+
+
+@schema_of.register
+def _(field: Currency, book: Book) -> Json:
+    return {"type": "string", "pattern": f"^{_CURRENCY.pattern}$"}
 
 
 class PriceForm(Form):
@@ -102,7 +108,7 @@ class DefectForm(Form):
     @validates_schema
     def _ends_after_its_start(self, data: dict[str, Any], **_: Any) -> None:
         if data["end"] <= data["start"]:
-            raise ValidationError("A defect ends after it starts.", field_name="end")
+            raise ValidationError("A defect ends after it starts.", field_name="to")
 
     @post_load
     def made(self, data: dict[str, Any], **_: Any) -> Any:
@@ -200,6 +206,12 @@ class Percent(Quantity[Any]):
         if percent > 100:
             raise ValidationError("This goes from 0 to 100 percent.")
         return percent
+
+
+@schema_of.register
+def _(field: Percent, book: Book) -> Json:
+    text = r"^(?:0{0,8}[0-9]{1,2}(?:\.[0-9]{1,4})?|0{0,7}100(?:\.0{1,4})?)$"
+    return {"type": ["string", "integer"], "pattern": text, "minimum": 0, "maximum": 100}
 
 
 class BuyingForm(Form):

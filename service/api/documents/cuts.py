@@ -7,8 +7,31 @@ from marshmallow import ValidationError, post_load, validates_schema
 from service.api.documents.fields import Angle, Id, Length, Word
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Several, WordSet
+from service.api.documents.schemas import Book, Json, schema_of
 from service.api.documents.telling import told
 from service.domain.build import Cutout, End
+
+
+class Sides(WordSet):
+    """On which sides a long point is: one of each two that lie across from each other."""
+
+    opposites = (("top", "bottom"), ("front", "back"))
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(*(side for both in self.opposites for side in both), **options)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **options: Any) -> Any:
+        sides = super()._deserialize(value, attr, data, **options)
+        if any(sides.issuperset(both) for both in self.opposites):
+            raise ValidationError("The long point is on one of two sides.")
+        return sides
+
+
+@schema_of.register
+def _(field: Sides, book: Book) -> Json:
+    both = ([{"contains": {"const": side}} for side in pair] for pair in field.opposites)
+    listed = schema_of.dispatch(WordSet)(field, book)
+    return listed | {"not": {"anyOf": [{"allOf": pair} for pair in both]}}
 
 
 class EdgeForm(Form):
@@ -23,23 +46,13 @@ class EdgeForm(Form):
             left_out="0, square",
         )
     )
-    long = WordSet(
-        "top",
-        "bottom",
-        "front",
-        "back",
+    long = Sides(
         metadata=told(
             "Which sides hold the long point: top or bottom, front or back.",
             ["top", "front"],
             left_out="bottom and front at the first, and by ends_lean or edges_lean",
         ),
     )
-
-    @validates_schema
-    def _one_side_of_each(self, data: dict[str, Any], **_: Any) -> None:
-        sides = data.get("long", frozenset())
-        if {"top", "bottom"} <= sides or {"front", "back"} <= sides:
-            raise ValidationError("The long point is on one of two sides.", field_name="long")
 
 
 class EndForm(EdgeForm):
@@ -56,6 +69,14 @@ class EndForm(EdgeForm):
 
 class CutoutForm(Form):
     """Wood taken out of a part."""
+
+    demands = (
+        {
+            "if": {"properties": {"kind": {"const": "hole"}}, "required": ["kind"]},
+            "then": {"not": {"required": ["width"]}},
+            "else": {"not": {"required": ["diameter"]}},
+        },
+    )
 
     kind = Word(
         "slot",

@@ -21,9 +21,11 @@ from service.api.documents.fields import (
 )
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Object, Several
+from service.api.documents.schemas import Book, Json, any_of, schema_of, text_of
 from service.api.documents.telling import told
 from service.domain.build import Limit, Load, PointLoad
 from service.quantities import Load as CarriedAmount
+from service.quantities import patterns
 
 # The domain counts pounds an inch, people say pounds a foot.
 _PER = {"total": ("total", 1), "per-foot": ("inch", 12), "per-square-foot": ("square-inch", 144)}
@@ -44,9 +46,10 @@ class SagLimit(Quantity[Limit]):
                 return Limit(share=Fraction(1, int(share[1])))
         try:
             return Limit(size=quantities.length(value, UNITS.get()))
-        except quantities.QuantityError:
+        except quantities.QuantityError as refusal:
             raise ValidationError(
-                "This must be eye, shelf, floor, a share of the span like L/240, or a length."
+                "This must be eye, shelf, floor, a share of the span like L/240, or a length. "
+                f"As a length: {refusal}"
             ) from None
 
 
@@ -55,6 +58,18 @@ class Stiffness(Quantity[Fraction]):
 
     def read(self, value: Any) -> Fraction:
         return quantities.pressure(value)
+
+
+@schema_of.register
+def _(field: SagLimit, book: Book) -> Json:
+    share = {"type": "string", "pattern": f"^{_SHARE.pattern}$"}
+    named = {"type": "string", "enum": list(NAMED_LIMITS)}
+    return any_of([named, share, schema_of(Length(), book)])
+
+
+@schema_of.register
+def _(field: Stiffness, book: Book) -> Json:
+    return book.named("Stiffness", text_of(patterns.PRESSURE_TEXT))
 
 
 class PointForm(Form):

@@ -11,7 +11,9 @@ from marshmallow import fields as marshmallow_fields
 
 from service.api.documents.fields import Angle, Field, Length, Pair, Text, Whole, Word, YesNo
 from service.api.documents.gathered import Either, Several
+from service.api.documents.schemas import Book, Json, any_of, schema_of
 from service.api.documents.telling import told
+from service.quantities import patterns
 
 Measure = Callable[..., marshmallow_fields.Field[Any]]  # made anew for each form
 
@@ -25,6 +27,12 @@ class TwoAngles(Field[tuple[float, float]]):
     def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> Any:
         both = value.split(",") if isinstance(value, str) else value
         return Several(Angle(), 2, 2).deserialize(both)
+
+
+@schema_of.register
+def _(field: TwoAngles, book: Book) -> Json:
+    both = {"type": "string", "pattern": patterns.TWO_ANGLES_TEXT}
+    return both if book.in_address else any_of([both, book.field(Several(Angle(), 2, 2))])
 
 
 # How a measure that may be none, one of a few words, or one of two kinds is made.

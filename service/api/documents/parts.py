@@ -9,7 +9,7 @@ from service.api.documents.fields import Id, Length, Whole, Word
 from service.api.documents.gathered import EitherForm, Object, Several, WordSet
 from service.api.documents.stocks import GluedFromForm, StockForm, StockName, StockNoteForm
 from service.api.documents.telling import told
-from service.domain.build import Part, StockNote
+from service.domain.build import NOTHING_NOTED, Part, StockNote
 
 FACES = ("front", "back", "top", "bottom", "ends")
 
@@ -175,5 +175,6 @@ class PartForm(StockNoteForm):
     @post_load
     def made(self, data: dict[str, Any], **_: Any) -> Any:
         """The part, with what is known about its own piece of stock."""
-        known = StockNote(**{name: data.pop(name) for name in _KNOWN if name in data})
+        noted = {name: data.pop(name) for name in _KNOWN if name in data}
+        known = StockNote(**noted) if noted else NOTHING_NOTED
         return Part(known=known, length=data.pop("length", None), **data)

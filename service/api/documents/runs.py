@@ -7,12 +7,15 @@ from marshmallow import post_load, validates_schema
 from service.api.documents.fields import Angle, Id, Length, Text, Whole, Word, YesNo
 from service.api.documents.forms import Form
 from service.api.documents.gathered import EitherForm, Object, Several, one_of
+from service.api.documents.schemas import demands_one_of
 from service.api.documents.telling import told
 from service.domain.build import Piece, Run
 
 
 class PieceForm(Form):
     """A part's extent, a stated size, or a gap; `count` times."""
+
+    demands = (demands_one_of("part", "size", "gap"),)
 
     part = Id(
         metadata=told(
@@ -91,6 +94,7 @@ class RunForm(Form):
     """Pieces in a line that equal a size or a piece, or go into an opening."""
 
     makes: ClassVar[Any] = Run
+    demands = (demands_one_of("equals", "fits"),)
 
     id = Id(required=True, metadata=told("What the other entries call this run.", "width"))
     pieces = Several(

@@ -10,6 +10,7 @@ from service.api.documents.fields import Field, Id, Length, Word
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Named, Several
 from service.api.documents.measures import EVERY, MEASURES, Measure
+from service.api.documents.schemas import Book, Json, discriminated, schema_of
 from service.api.documents.telling import told
 from service.domain.build import Shape
 
@@ -61,8 +62,9 @@ def _measures_of(shape: str) -> Mapping[str, Measure]:
 def form_of(shape: str) -> Form:
     """The form of one kind of shape."""
     own = {name: make() for name, make in _measures_of(shape).items()}
-    name = "".join(word.title() for word in shape.split("-")) + "Form"
-    made = type(name, (ShapeForm,), own)()
+    own["shape"] = Word(shape, required=True, metadata=ShapeForm._declared_fields["shape"].metadata)
+    name = "".join(word.title() for word in shape.split("-")) + "ShapeForm"
+    made = type(name, (ShapeForm,), {"__doc__": f"A shape: {shape}.", **own})()
     assert isinstance(made, Form)
     return made
 
@@ -85,3 +87,9 @@ class AnyShape(Field[Shape]):
             raise ValidationError({"shape": ["This is required."]}) from None
         except ValidationError as refusal:
             raise ValidationError({"shape": refusal.messages}) from None
+
+
+@schema_of.register
+def _(field: AnyShape, book: Book) -> Json:
+    kinds = {shape: book.form(form_of(shape)) for shape in MEASURES}
+    return book.named("Shape", discriminated("shape", kinds))

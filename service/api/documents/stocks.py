@@ -7,6 +7,7 @@ from marshmallow import ValidationError, validates_schema
 from service.api.documents.fields import Length, Number, Text, Whole, YesNo
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Named, Object
+from service.api.documents.schemas import demands_one_of
 from service.api.documents.telling import told
 from service.domain.build import GluedFrom, Stock, StockNote
 
@@ -22,6 +23,10 @@ class StockForm(Form):
     """A stock stated by its size: a board, a panel by thickness, or a round."""
 
     makes: ClassVar[Any] = Stock
+    demands = (
+        demands_one_of("diameter", "thickness"),
+        {"not": {"required": ["diameter", "width"]}},
+    )
 
     thickness = Length(
         metadata=told(
