@@ -73,6 +73,7 @@ def _mended(document: Any, checked: Checked) -> Any:
 
 
 def answer_of(checked: Checked) -> dict[str, Any]:
+    """What is said of a checked build."""
     resolved = checked.resolved
     named = [source for finding in checked.findings for source in finding.sources]
     return {

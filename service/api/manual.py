@@ -1,10 +1,9 @@
 """GET /docs/…: the manual, made of what the description, the rules and the tables say."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from functools import cache
 from typing import Any
-from urllib.parse import quote
 
 import orjson
 from flask import Blueprint, Response, request
@@ -14,38 +13,51 @@ from service.api import found
 from service.api.answers import MEDIA_TYPES, PAGE_POLICY, chosen_form
 from service.api.check import answer_of
 from service.api.conditional import kept
+from service.api.described.operations import SERVICE, Example, Operation, described_as
+from service.api.described.words import TEXT
+from service.api.description import FILE
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.problems import known_problems
 from service.domain.checking import Checked, check, rule_for
+from service.domain.errors import UnknownCode, UnknownTable
 from service.domain.findings import Finding
 from service.domain.rules import RULES
 from service.manual.findings import BASES, KINDS, family
+from service.manual.lines import example_lines, source_in_words, table_lines
 from service.manual.pages import grouped, made
-from service.manual.telling import AT, Line, Question, forms, questions
-from service.manual.twins import RISER, Twins, riser, riser_text, sent, twins_by_code
+from service.manual.telling import Question, forms, questions
+from service.manual.twins import RISER, SPOILED, Twins, riser, riser_text, twins_by_code
 from service.planning.yielding import purchasing_of
-from service.settings import PROJECT
 
 routes = Blueprint("manual", __name__)
 
-DESCRIPTION = PROJECT / "openapi" / "openapi.json"
-SPOILED = f"{RISER}.spoiled"
 BUILD = "Build"
 
 _FORM = QueryForm()
 
 
-@routes.get("/docs")
-@routes.get("/docs/")
+@routes.get("/docs", strict_slashes=False)
+@described_as(Operation(
+    "readManual", "What does the manual hold?",
+    "What the pages of the manual hold, how the service answers, and what it refuses.",
+    TEXT, SERVICE, _FORM, forms=("html",), keeps=True,
+    examples={"page": Example("Read it", long=True)},
+))  # fmt: skip
 def show_contents() -> Response:
     """What the manual holds, and how the service answers."""
     counts = {"questions": len(_questions()), "findings": len(RULES)}
     tables = len(house().tables.names())
-    return _page("contents.html", "/docs/", **counts, tables=tables, problems=known_problems())
+    return _page("contents.html", "/docs", **counts, tables=tables, problems=known_problems())
 
 
 @routes.get("/docs/example")
+@described_as(Operation(
+    "readExample", "What does a build look like?",
+    "A sound build and its spoiled twin, with what is said of both and lines to paste.",
+    TEXT, SERVICE, _FORM, forms=("html",), keeps=True,
+    examples={"page": Example("Read it", long=True)},
+))  # fmt: skip
 def show_example() -> Response:
     """A sound build and its spoiled twin, with what is said of both."""
     twins = riser()
@@ -54,16 +66,23 @@ def show_example() -> Response:
         "spoiled": _said(_checked(twins, twins.spoiled)),
     }
     spoiled = {"value": twins.spoiled, "at": f"#{twins.at}"}
-    lines = _example_lines()
+    lines = example_lines()
     return _page(
-        "example.html", "/docs/", sound=riser_text(), spoiled=spoiled, said=said, lines=lines
+        "example.html", "/docs", sound=riser_text(), spoiled=spoiled, said=said, lines=lines
     )
 
 
 @routes.get("/docs/builds/<name>.json")
+@described_as(Operation(
+    "readExampleBuild", "How is the example sent on?",
+    "A build of the manual as a document: the sound one, or its spoiled twin.",
+    {"type": "object"}, SERVICE, _FORM, path={"name": "Name of the build."}, forms=("json",),
+    refusals=(NotFound,), keeps=True, examples={"riser": Example("The riser", {"name": RISER})},
+))  # fmt: skip
 def send_build(name: str) -> Response:
     """A build of the manual, to be sent on to a question."""
     read_query(_FORM)
+    chosen_form("json")
     twins = riser()
     values = {RISER: twins.sound, SPOILED: twins.spoiled}
     if name not in values:
@@ -73,6 +92,12 @@ def send_build(name: str) -> Response:
 
 
 @routes.get("/docs/questions")
+@described_as(Operation(
+    "readQuestions", "Which questions are there?",
+    "Every question by what it is about, each with a page of its own.",
+    TEXT, SERVICE, _FORM, forms=("html",), keeps=True,
+    examples={"page": Example("Read it", long=True)},
+))  # fmt: skip
 def list_questions() -> Response:
     """Every question, by what it is about."""
     groups = grouped(_questions(), lambda one: str(one.group))
@@ -80,6 +105,13 @@ def list_questions() -> Response:
 
 
 @routes.get("/docs/questions/<name>")
+@described_as(Operation(
+    "readQuestion", "What is this question for?",
+    "One question: what it is for, its parameters, lines to paste.",
+    TEXT, SERVICE, _FORM, path={"name": "Name of the operation."}, forms=("html",), keeps=True,
+    refusals=(NotFound,),
+    examples={"page": Example("Read it", {"name": "checkBuild"}, long=True)},
+))  # fmt: skip
 def show_question(name: str) -> Response:
     """One question: what it is for, its parameters, lines to paste."""
     question = next((one for one in _questions() if one.id == name), None)
@@ -89,22 +121,41 @@ def show_question(name: str) -> Response:
     own = question.body not in ("", BUILD)
     told = forms(_description(), question.body) if own else ()
     body = [form for form in told if form.name not in build]
-    return _page("question.html", "/docs/questions", question=question, body=body)
+    return _page("question.html", "/docs/questions", question=question, body=body, elsewhere=build)
 
 
 @routes.get("/docs/build")
+@described_as(Operation(
+    "readBuildForm", "What may a build hold?",
+    "Every field of the build: what it takes, what it means, what holds without it.",
+    TEXT, SERVICE, _FORM, forms=("html",), keeps=True,
+    examples={"page": Example("Read it", long=True)},
+))  # fmt: skip
 def show_build() -> Response:
     """Every field of the build."""
     return _page("build.html", "/docs/build", forms=forms(_description(), BUILD))
 
 
 @routes.get("/docs/findings")
+@described_as(Operation(
+    "readFindings", "What can be found?",
+    "Every code by what it is about, each with a page of its own.",
+    TEXT, SERVICE, _FORM, forms=("html",), keeps=True,
+    examples={"page": Example("Read it", long=True)},
+))  # fmt: skip
 def list_findings() -> Response:
     """Every code, by what it is about."""
     return _page("findings.html", "/docs/findings", families=grouped(RULES, family))
 
 
 @routes.get("/docs/findings/<code>")
+@described_as(Operation(
+    "readFinding", "What does this finding mean?",
+    "One code: why it matters, what mends it, a build that has it and its twin that has not.",
+    TEXT, SERVICE, _FORM, path={"code": "Code of the finding."}, forms=("html",), keeps=True,
+    refusals=(UnknownCode,),
+    examples={"page": Example("Read it", {"code": "run.tight"}, long=True)},
+))  # fmt: skip
 def show_finding(code: str) -> Response:
     """One code: why, what mends it, a build that has it and its twin that has not."""
     rule, twins = rule_for(code), twins_by_code()[code]
@@ -119,6 +170,12 @@ def show_finding(code: str) -> Response:
 
 
 @routes.get("/docs/tables")
+@described_as(Operation(
+    "readTables", "What do the tables hold?",
+    "Every table, each with a page of its own.",
+    TEXT, SERVICE, _FORM, forms=("html",), keeps=True,
+    examples={"page": Example("Read it", long=True)},
+))  # fmt: skip
 def list_tables() -> Response:
     """Every table."""
     tables = house().tables
@@ -128,19 +185,32 @@ def list_tables() -> Response:
 
 
 @routes.get("/docs/tables/<name>")
+@described_as(Operation(
+    "readColumns", "What do the columns of this table hold?",
+    "One table: its columns, lines to paste, and where its rows were read.",
+    TEXT, SERVICE, _FORM, path={"name": "Name of the table."}, forms=("html",), keeps=True,
+    refusals=(UnknownTable,),
+    examples={"page": Example("Read it", {"name": "glues"}, long=True)},
+))  # fmt: skip
 def show_table(name: str) -> Response:
     """One table: its columns, lines to paste, and where its rows were read."""
     shelf = house().tables.table(name)
     counted = Counter(row["source"] for row in shelf.shown.values() if "source" in row)
     known = house().catalog.sources
     sources = sorted(((known[one], n) for one, n in counted.items()), key=lambda one: -one[1])
-    lines = list(_table_lines(name, next(iter(shelf.shown))))
+    lines = list(table_lines(name, next(iter(shelf.shown))))
     return _page(
         "table.html", "/docs/tables", table=shelf.description(), lines=lines, sources=sources
     )
 
 
 @routes.get("/docs/sources")
+@described_as(Operation(
+    "readSources", "Where were the numbers read?",
+    "Every source, and the tables whose rows were read in it.",
+    TEXT, SERVICE, _FORM, forms=("html",), keeps=True,
+    examples={"page": Example("Read it", long=True)},
+))  # fmt: skip
 def list_sources() -> Response:
     """Every source, and the tables whose rows were read in it."""
     tables, used = house().tables, dict[str, list[tuple[str, int]]]()
@@ -149,7 +219,7 @@ def list_sources() -> Response:
         for source, count in Counter(row["source"] for row in rows if "source" in row).items():
             used.setdefault(source, []).append((name, count))
     told = [
-        {"id": row["id"], "title": row["title"], "told": _source_in_words(row),
+        {"id": row["id"], "title": row["title"], "told": source_in_words(row),
          "tables": used.get(row["id"], [])}
         for row in tables.table("sources").shown.values()
     ]  # fmt: skip
@@ -168,7 +238,7 @@ def _page(template: str, room: str, **values: Any) -> Response:
 
 @cache
 def _description() -> Any:
-    return orjson.loads(DESCRIPTION.read_bytes())
+    return orjson.loads(FILE.read_bytes())
 
 
 @cache
@@ -191,35 +261,3 @@ def _in_words(one: Finding) -> Mapping[str, Any]:
         "detail": one.detail,
         "mend": one.mend.words if one.mend else None,
     }
-
-
-def _example_lines() -> Mapping[str, Any]:
-    rest = {
-        "fasteners": "What holds it?",
-        "cut-plan": "What do I buy, and how do I cut it?",
-        "estimate": "What does it weigh and cost, and how long does it take?",
-        "handout": "The page to buy, cut and build from",
-    }
-    return {
-        "sound": sent(RISER, "check", "Send it"),
-        "spoiled": sent(SPOILED, "check", "Send the spoiled one"),
-        "mended": sent(SPOILED, "check?mended=true", "Have it mended", "json"),
-        "rest": [
-            sent(RISER, question, asks, "md" if question == "handout" else "text")
-            for question, asks in rest.items()
-        ],
-    }
-
-
-def _table_lines(name: str, key: str) -> Iterator[Line]:
-    paths = {
-        f"v1/tables/{name}?limit=3&format=text": "Its first rows",
-        f"v1/tables/{name}/{quote(key)}?format=text": "One row",
-    }
-    for path, asks in paths.items():
-        yield Line(asks, f"curl -s '{AT}{path}'", f"/{path}")
-
-
-def _source_in_words(row: Mapping[str, Any]) -> str:
-    shown = (row["author"], row["publisher"], row["edition"], row["year"], row["kind"], row["note"])
-    return ", ".join(dict.fromkeys(str(one) for one in shown if one))

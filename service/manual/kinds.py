@@ -37,8 +37,15 @@ def name_of(reference: Json) -> str:
 
 
 def is_form(schema: Json) -> bool:
-    """Whether a schema is an object with fields of its own, or a choice of such."""
-    return "properties" in schema or "discriminator" in schema
+    """Whether a named schema is an object with fields of its own, or a choice of such."""
+    return "properties" in schema or bool(choices(schema))
+
+
+def choices(schema: Json) -> tuple[str, ...]:
+    """The names that a named schema chooses among, if it is such a choice."""
+    found = [*schema.get("oneOf", ()), *schema.get("anyOf", ())]
+    refers = found and all("$ref" in one for one in found) and "properties" not in schema
+    return tuple(map(name_of, found)) if refers else ()
 
 
 def in_words(schema: Json, named: Mapping[str, Json]) -> str:

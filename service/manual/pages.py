@@ -26,7 +26,7 @@ _PAGES = Environment(
 _STYLE = Markup((TEMPLATES / "manual.css").read_text(encoding="utf-8"))  # ours, nothing to escape
 
 ROOMS = (
-    ("/docs/", "Manual"),
+    ("/docs", "Manual"),
     ("/docs/questions", "Questions"),
     ("/docs/build", "The build"),
     ("/docs/findings", "Findings"),

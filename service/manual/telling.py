@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 from urllib.parse import quote, urlencode
 
-from service.manual.kinds import forms_in, in_words, is_form, name_of
+from service.manual.kinds import choices, forms_in, in_words, is_form, name_of
 
 Json = Mapping[str, Any]
 
@@ -154,11 +154,12 @@ def _filled(path: str, given: list[Any], example: str) -> str:
 
 def _query(given: list[Any], example: str, in_text: bool) -> str:
     """The parameters of an example, asked for in plain text where there is a text."""
-    asked = {
-        one["name"]: _in_address(one["examples"][example]["value"])
-        for one in given
-        if one["in"] == "query" and example in one.get("examples", {})
-    }
+    asked: dict[str, str] = {}
+    for one in given:
+        if one["in"] == "query" and example in one.get("examples", {}):
+            value = one["examples"][example]["value"]
+            named = value if isinstance(value, dict) else {one["name"]: value}  # a dict: columns
+            asked |= {name: _in_address(item) for name, item in named.items()}
     if in_text:
         asked["format"] = "text"
     return f"?{urlencode(asked, safe=',:/')}" if asked else ""
@@ -166,6 +167,8 @@ def _query(given: list[Any], example: str, in_text: bool) -> str:
 
 def _in_address(value: Any) -> str:
     """A value as it stands in an address: items of a list with commas between them."""
+    if isinstance(value, dict):
+        return urlencode({name: _in_address(one) for name, one in value.items()}, safe=",:/")
     if isinstance(value, list):
         return ",".join(map(_in_address, value))
     return f"{value:g}" if isinstance(value, float) else str(value)
@@ -193,5 +196,4 @@ def _form(name: str, named: Mapping[str, Json]) -> Form:
         _field(key, one, named, required=key in required)
         for key, one in schema.get("properties", {}).items()
     )
-    choice = tuple(name_of(one) for one in schema.get("oneOf", ()))
-    return Form(name, schema.get("description", ""), fields, choice)
+    return Form(name, schema.get("description", ""), fields, choices(schema))

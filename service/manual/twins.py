@@ -12,6 +12,7 @@ from service.manual.telling import AT, HEADER, Line
 
 FOLDER = Path(__file__).with_name("builds")
 RISER = "counter-riser"
+SPOILED = f"{RISER}.spoiled"
 WRONG_AT, WRONG = "/parts/1/length", "23 1/2"  # 25 1/2 less two boards of 1 in, which are 3/4 in
 
 
@@ -59,10 +60,3 @@ def twins_by_code() -> Mapping[str, Twins]:
     """For every code a small build that has the finding, and its twin that has not."""
     told = json.loads((FOLDER / "findings.json").read_text(encoding="utf-8"))
     return {code: Twins(**one) for code, one in told.items()}
-
-
-def sent(name: str, question: str, asks: str, form: str = "text") -> Line:
-    """A line that fetches a build of the manual and sends it on to a question."""
-    mark = "&" if "?" in question else "?"
-    asked = f"'{AT}v1/{question}{mark}format={form}'" if form else f"'{AT}v1/{question}'"
-    return Line(asks, f"curl -s {AT}docs/builds/{name}.json | curl -s {asked} {HEADER} -d @-", None)

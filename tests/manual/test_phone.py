@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 PAGES = [
-    "/docs/", "/docs/example", "/docs/questions", "/docs/questions/fastenJoint",
+    "/docs", "/docs/example", "/docs/questions", "/docs/questions/fastenJoint",
     "/docs/questions/resizeBuild", "/docs/build", "/docs/findings",
     "/docs/findings/size.nominal-for-actual", "/docs/tables", "/docs/tables/names",
     "/docs/tables/lumber_sizes", "/docs/sources",
