@@ -35,7 +35,7 @@ MAY_IMPORT = {
         "reportlab",
     },
     "pages": set(),  # files for a browser, no Python
-    "manual": {"service.manual", "service.domain", "jinja2"},
+    "manual": {"service.manual", "service.domain", "jinja2", "markupsafe"},
     "api": {
         "service.api",
         "service.handouts",
