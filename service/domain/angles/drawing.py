@@ -5,14 +5,11 @@ from dataclasses import dataclass
 from math import atan2, cos, hypot, sin
 
 from service.domain.angles.answer import Letter, Side, Sketch, Spot
-from service.domain.angles.dimensions import Level, arrows, outside_of, stacked
+from service.domain.dimensions import STEP, Level, arrows, beside, level, outside_of, stacked
 from service.domain.drawing import BOLD, HAIR, SMALL, Drawing, Path, Shape, Text, breadth
 from service.domain.tape import plain
 
 FIELD, TALLEST, BORDER = 360.0, 280.0, 10.0
-STEP = 17.0
-"""Points from one line of sizes to the next, and from the wood to the first."""
-
 CLEAR = 9.0
 ARC = 46.0
 
@@ -36,7 +33,12 @@ def drawn(title: str, sketch: Sketch, metric: bool = False) -> Drawing:
     for side, rows in levels.items():
         for number, row in enumerate(rows):
             for one in row:
-                shapes += _outer(one, side, number, paper)
+                away, upright = -1 if side in ("left", "above") else 1, side in ("left", "right")
+                shapes += beside(
+                    one, paper.edges[side] + away * STEP * (number + 0.75), away,
+                    (paper.height if upright else FIELD) - 2, upright=upright,
+                    of=one.words.partition(" ")[0],
+                )  # fmt: skip
     for letter in sketch.letters:
         if letter.side not in OUTER:
             shapes += _inner(letter, sketch, paper, metric)
@@ -114,37 +116,11 @@ def _count(sketch: Sketch, side: Side) -> int:
 
 def _levels(sketch: Sketch, side: Side, paper: Paper, metric: bool) -> Iterator[Level]:
     """The sizes of a side: how far each reaches along it on paper, its words counted."""
-    axis = 1 if side in ("left", "right") else 0
     for letter in sketch.letters:
         if letter.side == side:
-            ends = tuple(map(paper.place, letter.span))
-            low, high = sorted(end[axis] for end in ends)
+            first, second = map(paper.place, letter.span)
             words = _label(letter, metric)
-            yield Level(low, high, words, breadth(words, SMALL), (ends[0], ends[1]))
-
-
-def _outer(one: Level, side: Side, number: int, paper: Paper) -> Iterator[Shape]:
-    """A size beside everything: its line, thin lines to what it measures, its words."""
-    away = -1 if side in ("left", "above") else 1
-    at = paper.edges[side] + away * STEP * (number + 0.75)
-    upright = side in ("left", "right")
-
-    def turned(along: float, across: float) -> Spot:
-        return (across, along) if upright else (along, across)
-
-    yield from arrows(turned(one.low, at), turned(one.high, at), one.words.partition(" ")[0])
-    for x, y in one.ends:
-        along, across = (y, x) if upright else (x, y)
-        yield Path((turned(along, across + away * 3), turned(along, at + away * 3)), "extension",
-                   weight=HAIR)  # fmt: skip
-    half = one.wide / 2
-    middle = min(max((one.low + one.high) / 2, half + 2), _room(paper, upright) - half)
-    off = -3.5 if away < 0 else 10.5
-    yield Text(turned(middle, at + off), one.words, "middle", SMALL, upright=upright, strong=True)
-
-
-def _room(paper: Paper, upright: bool) -> float:
-    return (paper.height if upright else FIELD) - 2
+            yield level((first, second), words, upright=side in ("left", "right"))
 
 
 def _inner(letter: Letter, sketch: Sketch, paper: Paper, metric: bool) -> Iterator[Shape]:

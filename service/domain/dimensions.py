@@ -4,12 +4,15 @@ from collections.abc import Iterable, Iterator, Sequence
 from math import hypot
 from typing import NamedTuple
 
-from service.domain.angles.answer import Spot
-from service.domain.drawing import HAIR, Path
+from service.domain.drawing import HAIR, SMALL, Path, Shape, Spot, Text, breadth
 
 ARROW, THICK = 5.0, 1.8
 NARROW = 14.0
 """Points: in a shorter line the arrows stand outside and point inward."""
+
+
+STEP = 17.0
+"""Points from one line of sizes to the next, and from the wood to the first."""
 
 
 class Level(NamedTuple):
@@ -43,6 +46,33 @@ def stacked(levels: Iterable[Level]) -> list[list[Level]]:
         else:
             row.append(one)
     return rows
+
+
+def level(ends: tuple[Spot, Spot], words: str, *, upright: bool = False) -> Level:
+    """A size between two spots on paper, along the page or, `upright`, up it."""
+    low, high = sorted(end[1 if upright else 0] for end in ends)
+    return Level(low, high, words, breadth(words, SMALL), ends)
+
+
+def beside(one: Level, at: float, away: int, room: float, *, upright: bool = False,
+           of: str = "") -> Iterator[Shape]:  # fmt: skip
+    """A size beside the wood, its line at `at`: thin lines lead to what it measures.
+
+    `away` is 1 to the right of the wood or below it, else -1; `room` is how far words may reach.
+    """
+
+    def turned(along: float, across: float) -> Spot:
+        return (across, along) if upright else (along, across)
+
+    yield from arrows(turned(one.low, at), turned(one.high, at), of)
+    for x, y in one.ends:
+        along, across = (y, x) if upright else (x, y)
+        spots = turned(along, across + away * 3), turned(along, at + away * 3)
+        yield Path(spots, "extension", weight=HAIR)
+    half = one.wide / 2
+    middle = min(max((one.low + one.high) / 2, half + 2), room - half)
+    off = -3.5 if away < 0 else 10.5
+    yield Text(turned(middle, at + off), one.words, "middle", SMALL, upright=upright, strong=True)
 
 
 def arrows(first: Spot, second: Spot, of: str = "") -> Iterator[Path]:
