@@ -1,6 +1,7 @@
 """How findings and resolved parts look in answers."""
 
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from service.api import shown
@@ -35,6 +36,22 @@ def finding(found: Finding, metric: bool) -> dict[str, Any]:
         "sources": list(found.sources),
         "why": f"/v1/why/{found.code}",
     }
+
+
+def lines(answer: Mapping[str, Any]) -> Iterator[str]:
+    """The end of every answer about a build: the verdict, its findings, what was not judged."""
+    findings = answer["findings"]
+    counts = Counter(finding["severity"] for finding in findings)
+    said = [f"{n} {word}{'' if n == 1 else 's'}" for word, n in counts.items()]  # worst first
+    yield f"{answer['verdict']}: {', '.join(said)}" if said else answer["verdict"]
+    for finding in findings:
+        yield from ("", f"{finding['severity']}: {finding['title']}", f"  at {finding['at']}")
+        yield f"  {finding['detail']}"
+        if finding["mend"]:
+            yield f"  mend: {finding['mend']['words']}"
+        yield f"  why: {finding['why']}"
+    yield from ("", "not judged:", *(f"  {text}" for text in answer["not_judged"]), "")
+    yield from shown.closing(answer)
 
 
 def of_parameters(findings: Iterable[Finding], place: str, metric: bool) -> list[dict[str, Any]]:

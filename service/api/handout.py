@@ -11,7 +11,12 @@ from marshmallow import ValidationError
 
 from service.api.answers import chosen_form
 from service.api.bodies import read_json
+from service.api.described import scenes
+from service.api.described.handed import HANDOUT
+from service.api.described.operations import BUILDS, Example, Operation, described_as
+from service.api.documents.build import BuildForm
 from service.api.documents.fields import Field, Text, Units, Word
+from service.api.documents.schemas import Book, Json, any_of, schema_of
 from service.api.estimate import PLAN_SECONDS
 from service.api.handed import FORMS, handed, refuse_stray
 from service.api.house import house
@@ -19,6 +24,8 @@ from service.api.parameters import QueryForm, read_query
 from service.api.remaking import MadeOverForm, read_build, read_wanted, remake
 from service.api.restating import restated
 from service.domain.build import Build
+from service.domain.errors import UnknownName
+from service.domain.resized import CannotResize
 from service.handouts.answers import ask
 from service.handouts.changes import Change, changes, made_over
 from service.handouts.telling import tell
@@ -41,6 +48,11 @@ class Day(Field[date]):
             raise ValidationError("There is no such day.") from None
 
 
+@schema_of.register
+def _(field: Day, book: Book) -> Json:
+    return {"type": "string", "format": "date", "pattern": f"^{DAY.pattern}$"}
+
+
 class HandoutQuery(QueryForm):
     """Units of the page, its date, the paper of a PDF, and the one table or drawing wanted."""
 
@@ -55,6 +67,15 @@ class HandoutQuery(QueryForm):
 _QUERY, _OVER = HandoutQuery(), MadeOverForm()
 
 
+def handout_schema(book: Book, build: BuildForm | None = None) -> Json:
+    """The schema of the body: a build, or a build with what is asked of it besides."""
+    bare, own = book.form(build or BuildForm()), book.object_of(_OVER)
+    properties = {"build": bare, "earlier": bare, **own["properties"]}
+    told = "A build with another size, stock or region asked for, or an earlier version of it."
+    over = own | {"properties": properties, "required": ["build"], "description": told}
+    return book.named("Handout", any_of([bare, book.named("BuildMadeOver", over)]))
+
+
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """The build as the page shows it, and what is not as it was."""
@@ -65,6 +86,22 @@ class Wanted:
 
 
 @routes.post("/v1/handout")
+@described_as(Operation(
+    "handOutBuild", "What do I print and hand on?",
+    "One page to buy, cut and build from, by a bare build or by one with what is asked of it: "
+    "another size, stock or region, and what changed since an earlier version.",
+    HANDOUT, BUILDS, _QUERY, body=handout_schema, forms=FORMS,
+    refusals=(UnknownName, CannotResize, *CannotResize.__subclasses__()),
+    examples={
+        "ledge": Example(
+            "A ledge, as values", {"format": "json", "date": "2026-11-25"}, scenes.LEDGE
+        ),
+        "over": Example(
+            "The same in millimeters and narrower", {"format": "json", "units": "mm"},
+            {"build": scenes.LEDGE, "to": {"width": "18"}}, long=True,
+        ),
+    },
+))  # fmt: skip
 def hand_out_a_build() -> Response:
     """One page: what it is, what to buy, how to cut it and put it together, what is still open."""
     asked = read_query(_QUERY)

@@ -13,6 +13,7 @@ from flask import Blueprint, Response
 from werkzeug.exceptions import NotFound
 
 from service.api.conditional import kept
+from service.api.described.operations import SERVICE, Example, Operation, described_as
 
 routes = Blueprint("pages", __name__)
 
@@ -51,6 +52,13 @@ FILES = read_files(FOLDER)
 
 
 @routes.get("/page/<path:name>")
+@described_as(Operation(
+    "showFile", "What does the phone page consist of?",
+    "One file of the page that a browser gets at the front.",
+    {"type": "string"}, SERVICE, path={"name": "Path of the file."}, forms=(),
+    media=tuple(MEDIA_TYPES.values()), refusals=(NotFound,), keeps=True,
+    examples={"page": Example("The page itself", {"name": FRONT})},
+))  # fmt: skip
 def show_file(name: str) -> Response:
     """One file of the page. The browser asks each time whether it has changed."""
     if name not in FILES:

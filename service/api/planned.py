@@ -58,9 +58,11 @@ class Showing:
 
     def money(self) -> dict[str, Any]:
         """Cost, bound and gap; null where nothing has a price."""
-        plan = self.plan
+        plan, budget = self.plan, self.build.build.buying.budget
+        stated = None if budget is None else cents(budget)
         if not any(one.asked.priced for one in plan.all):
-            return {"cost": None, "bound": None, "gap_percent": None, "currency": None}
+            nothing = {"cost": None, "bound": None, "gap_percent": None, "currency": None}
+            return nothing | {"budget": stated, "over_budget": None}
         outlay = outlay_of(self.build, plan)
         return {
             "cost": cents(outlay.cost),
@@ -71,6 +73,8 @@ class Showing:
             "store_cuts_cost": cents(outlay.store_cuts),
             "tax": cents(outlay.tax),
             "outlay": cents(outlay.total),
+            "budget": stated,
+            "over_budget": None if budget is None else outlay.total > budget,
             "without_prices": [o.asked.stock.key for o in plan.all if not o.asked.priced],
         }
 
@@ -157,6 +161,8 @@ class Showing:
                 "by": cut.by,
                 "trim": cut.trim,
                 "piece": {
+                    "x": self.length(cut.piece.x),
+                    "y": self.length(cut.piece.y),
                     "length": self.length(cut.piece.length),
                     "width": self.length(cut.piece.width),
                 },

@@ -1,15 +1,18 @@
 """Time is out: how long one answer may be worked on, and who looks at the clock.
 
-What computes calls `keep_time` wherever it begins another part, joint or rule. There is one
+What computes goes through its parts, joints and rules with `kept_time`. There is one
 deadline for a question, set by whoever asks it; without one nothing is ever out of time.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from time import monotonic
+from typing import TypeVar
 
 from service.domain.errors import OutOfTime
+
+T = TypeVar("T")
 
 _END: ContextVar[float | None] = ContextVar("deadline", default=None)
 _FOR_THE_REST = 0.8  # of what is left, for a search: its plan is still to be added up and shown
@@ -40,6 +43,13 @@ def keep_time() -> None:
     last = _END.get()
     if last is not None and monotonic() >= last:
         raise OutOfTime
+
+
+def kept_time(items: Iterable[T]) -> Iterator[T]:
+    """The items one by one, while there is time. Raises OutOfTime."""
+    for item in items:
+        keep_time()
+        yield item
 
 
 def seconds_for_a_search(wanted: float) -> float:

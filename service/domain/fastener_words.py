@@ -16,18 +16,29 @@ KINDS = {
 
 
 def option_words(one: Option, metric: bool = False) -> str:
-    """A way to fasten a joint on a line: `2 x #8 wood screw 1 1/4", pilot 3/32", pva-interior`."""
+    """A way to fasten a joint: `2 #8 wood screws 1 1/4", pilot 3/32", glue pva-interior`."""
     fixing = one.choice.fixing
     glue = None if fixing.glue == "none" else fixing.glue
     if fixing.length is None:
         return f"{one.method} ({glue}), clamped"
-    gauge = f"#{fixing.gauge} " if fixing.gauge and one.method == "screw" else ""
-    words = f"{one.row.count or None} x {gauge}{one.type} {tape(fixing.length, metric=metric)}"
+    many = one.row.count or 1
+    named = option_name(one, metric, plural=many > 1)
+    words = f"{many} {'x ' if named[0].isdigit() else ''}{named}"
     if fixing.slope:
         words += f" at {fixing.slope:g} degrees"
     if one.drilling and one.drilling.pilot and fixing.pilot:
         words += f", pilot {drill_words(one.drilling.pilot.usual, metric)}"
-    return words + (f", {glue}" if glue else "")
+    return words + (f", glue {glue}" if glue else "")
+
+
+def option_name(one: Option, metric: bool = False, *, plural: bool = False) -> str:
+    """What to ask for at the store: `#8 wood screw 1 1/4"`."""
+    fixing = one.choice.fixing
+    kind = one.type.partition(",")[0] + ("s" if plural else "")
+    thread = f"{fixing.thread}-thread " if fixing.thread else ""
+    gauge = f"#{fixing.gauge} " if fixing.gauge and "screw" in one.method else ""
+    length = "" if fixing.length is None else f" {tape(fixing.length, metric=metric)}"
+    return f"{gauge}{thread}{kind}{length}"
 
 
 def drill_words(diameter: Fraction, metric: bool = False) -> str:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from service.domain.build import Joint
 from service.domain.catalog import Catalog, Interval
 from service.domain.choosing import Want
+from service.domain.deadline import kept_time
 from service.domain.fixing import Fixing, fixing_of
 from service.domain.flaws import flaws
 from service.domain.meeting import WALL, Meeting, Side, meet
@@ -59,7 +60,7 @@ def judge_joints(
     tools = tools_of(build.shop.tools, build.region, catalog)
     visible = {id: "front" in part.part.shows for id, part in by_id.items()}
     judged, flush = [], Want(tools).sunk
-    for index, joint in enumerate(build.joints):
+    for index, joint in kept_time(enumerate(build.joints)):
         want = Want(
             tools=tools,
             glue="none" if joint.lets_move else glue_key(joint.glue, build.region, catalog),

@@ -64,6 +64,18 @@ class Carried:
         return (self.now * creep.low, self.now * creep.high) if creep else None
 
     @property
+    def sticks_out(self) -> float | None:
+        """How far the free end reaches out that sags most; None where supports are on both sides.
+
+        A limit counts it as a span twice as long (`reach_of`).
+        """
+        if self.load.held == "one-end":
+            return self.span
+        places = [float(place) for place in self.load.supports]
+        free = bool(places) and not min(places) <= self.sag_at <= max(places)
+        return self.reach / 2 if self.load.held == "several" and free else None
+
+    @property
     def span_stated(self) -> bool:
         return self.load.span is not None or self.load.held == "several"
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Build, Part, Piece, Run
+from service.domain.deadline import kept_time
 from service.domain.findings import Change
 from service.domain.judging import Judgment, judge
 from service.domain.parts import ResolvedPart, resolve_part
@@ -94,7 +95,7 @@ def judge_runs(sizing: Sizing, parts: Sequence[ResolvedPart]) -> tuple[JudgedRun
     by_id = trial.by_id()
     mended = 0
     judged: list[JudgedRun] = []
-    for index, run in enumerate(sizing.build.runs):
+    for index, run in kept_time(enumerate(sizing.build.runs)):
         added = add_up(index, run, sizing.build, by_id)
         judgment = judge(added)
         mend = None

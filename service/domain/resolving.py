@@ -14,6 +14,7 @@ from urllib.parse import quote
 from service.domain.angles.judging import JudgedShape, judge_shapes
 from service.domain.build import Build
 from service.domain.catalog import Catalog
+from service.domain.deadline import kept_time
 from service.domain.errors import Complaint, UnknownName
 from service.domain.fitting import Fit, find_fits
 from service.domain.joints import JudgedJoint, Wishes, judge_joints
@@ -91,7 +92,9 @@ def resolve(build: Build, catalog: Catalog, wishes: Wishes = NO_WISHES) -> Resol
     if complaints:
         raise UnknownName(*complaints)
     sizing = Sizing(build, catalog)
-    parts = tuple(resolve_part(index, part, sizing) for index, part in enumerate(build.parts))
+    parts = tuple(
+        resolve_part(index, part, sizing) for index, part in kept_time(enumerate(build.parts))
+    )
     return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts), wishes=wishes)
 
 

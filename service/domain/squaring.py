@@ -56,8 +56,8 @@ def _of_runs(build: ResolvedBuild) -> Iterator[Rectangle]:
 def _opposite(run: ResolvedRun, piece: PieceSize, part: ResolvedPart) -> bool:
     """Whether the pieces of this part lie at both ends of the run, with the others between them.
 
-    As many others as gaps between them at most, and those wider together than the pieces: two
-    boards laid on each other are no rectangle to measure.
+    As many others as gaps between them at most; and a gap, or others wider together than the
+    pieces: boards laid on each other are no rectangle to measure.
     """
     others = [one for one in run.pieces if one is not piece]
     taken = piece.times * piece.each.listed
@@ -69,7 +69,7 @@ def _opposite(run: ResolvedRun, piece: PieceSize, part: ResolvedPart) -> bool:
         and not piece.piece.overlap
         and all(one.times > 0 for one in others)
         and sum(one.times for one in others) <= piece.times - 1
-        and between > taken
+        and (between > taken or any(one.piece.gap for one in others))
         and isinstance(part.solid, Solid)
         and part.solid.is_square
     )

@@ -11,6 +11,11 @@ from service.handouts.hardest import hardest
 from service.handouts.page import Item, Items, Section, Words
 from service.handouts.sizes import counted, listed, weight
 
+PLURALS = {
+    "brad": "brads", "finish-nail": "finish nails", "nail": "nails", "staple": "staples",
+    "screw": "screws", "pocket-screw": "pocket screws", "dowel": "dowels", "bolt": "bolts",
+    "clip": "clips", "hinge": "hinges", "lap": "laps", "loose": "their fit alone",
+}  # fmt: skip
 NO_SIZE = "The build says neither how it stands nor what adds up to its overall sizes."
 
 
@@ -26,7 +31,7 @@ def summary(answers: Answers) -> str:
     words += f", cut from {listed(list(stocks))}{_wood(answers)}."
     joints = sum(joint.quantity for joint in document.joints)
     if joints:
-        ways = dict.fromkeys(j.method.replace("-", " ") for j in document.joints if j.method)
+        ways = dict.fromkeys(PLURALS.get(j.method, j.method) for j in document.joints if j.method)
         held = f" by {listed(list(ways))}" if ways else ""
         words += f" {counted(joints, 'joint')} held{held}."
     if document.uses:

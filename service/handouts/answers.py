@@ -14,6 +14,7 @@ from service.domain.resolving import ResolvedBuild
 from service.domain.timeline import Timeline, timeline
 from service.domain.usual_order import usual_order
 from service.domain.weight import Mass, unweighed, weigh, whole
+from service.handouts.drawings.pens import Pen
 from service.handouts.sizes import Sizes
 from service.planning.purchasing import purchase_of
 from service.planning.whole import CutPlan, plan_build
@@ -52,6 +53,11 @@ class Answers:
     def named(self, part: str) -> str:
         """A part by letter and name; the wall, and what is not in the list, as it is called."""
         return f"{self.letters[part]} {part}" if part in self.letters else part
+
+    @cached_property
+    def pen(self) -> Pen:
+        """How the drawings of this page are written."""
+        return Pen(self.build, self.sizes.one)
 
     @cached_property
     def steps(self) -> tuple[Step, ...]:

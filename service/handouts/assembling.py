@@ -143,6 +143,8 @@ def _clock(answers: Answers, joints: list[Joint]) -> Iterator[str]:
         time = working_time(glue, Label(), warmth)
         if time is not None:
             yield f"{glue.name} stays open {_minutes(time)}; {LABEL}"
+        if all(joint.method in HELD for joint in held):
+            yield "spread it joint by joint: what is driven holds each one as it sets"
         turns = goes(answers.build, held)
         if turns > 1:
             yield f"that is not long enough for all of them: do it in {turns} goes"

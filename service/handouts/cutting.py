@@ -9,7 +9,8 @@ from service.domain.parts import ResolvedPart
 from service.domain.rounding import CUT_WHY
 from service.domain.solid import Rod, Solid
 from service.handouts.answers import Answers
-from service.handouts.page import Block, Column, Item, Items, Section, Table, Words
+from service.handouts.drawings.parts import part_drawings
+from service.handouts.page import Block, Column, Item, Items, Picture, Section, Table, Words
 from service.handouts.sizes import listed
 
 PARTS = (
@@ -49,10 +50,6 @@ SCALES = (
     "Both scales say the same: some saws read 0 at a square cut, others 90. Set the saw, cut two "
     "scraps, and hold them together before you cut a part."
 )
-TRACE = (
-    "No angle needs to be read: mark both points of the part from the lengths above, draw the "
-    "line between them, and cut to the line."
-)
 
 
 def cutting(answers: Answers) -> Section:
@@ -68,7 +65,8 @@ def cutting(answers: Answers) -> Section:
         blocks.append(
             Table("settings", "Saw settings on both scales, in degrees", SETTINGS, settings)
         )
-        blocks += [Words(SCALES), Words(TRACE)]
+        blocks.append(Words(SCALES))
+    blocks += [Picture(*drawn) for drawn in part_drawings(answers.pen)]
     cutouts = tuple(item for part in parts for item in _cutouts(answers, part))
     if cutouts:
         blocks += [Words("Slots, holes and laps:"), Items(cutouts)]
@@ -91,13 +89,19 @@ def _row(answers: Answers, part: ResolvedPart) -> tuple[str, ...]:
         letter(part.index),
         stated.id,
         str(stated.quantity),
-        (sized.key if sized and sized.key else stated.stock.name) or "a size of its own",
+        _cut_from(answers, part),
         section,
         length,
         _ends(part),
         TO_FIT if stated.fit == "to-fit" else TO_LIST,
         "; ".join(_notes(answers, part)),
     )
+
+
+def _cut_from(answers: Answers, part: ResolvedPart) -> str:
+    if part.sized and part.sized.key:
+        return answers.pen.stock(part.sized.key)
+    return part.part.stock.name or "a size of its own"
 
 
 def _square(part: ResolvedPart) -> bool:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from service.domain.advising import Advice
-from service.domain.fastener_words import drill_words, option_words, stated_fastener
+from service.domain.fastener_words import drill_words, option_name, option_words, stated_fastener
 from service.domain.fixing import Fixing
 from service.domain.grain import standing
 from service.domain.pilot_holes import Drilling, drilling, screw_named
@@ -42,7 +42,7 @@ def proposed(answers: Answers, advice: Advice) -> Proposal | None:
     metric = answers.build.metric
     words = option_words(option, metric)
     made = option.choice.made is not None
-    name = words.split(" x ", 1)[1].split(", ")[0] if made else words
+    name = option_name(option, metric) if made else words
     each = joint.count or option.row.count
     return Proposal(words, name, each * joint.quantity if made else 0, option)
 
@@ -64,7 +64,7 @@ def fastener(answers: Answers, advice: Advice) -> str:
 def pilot(answers: Answers, advice: Advice) -> str:
     """The hole to drill first, and whether it is needed."""
     judged, metric = advice.judged, answers.build.metric
-    fixing = _fixing(answers, advice)
+    fixing = fixing_for(answers, advice)
     if fixing is None or judged.meeting is None:
         return ""
     if fixing.method == "pocket-screw":
@@ -89,30 +89,30 @@ def place(answers: Answers, advice: Advice) -> str:
 
 def _place(answers: Answers, advice: Advice) -> Iterator[str]:
     joint, judged, sizes = advice.judged.joint, advice.judged, answers.sizes
-    fixing = _fixing(answers, advice)
+    fixing = fixing_for(answers, advice)
     apart = _distances(answers, advice, fixing)
     if joint.end_distance is not None:
         yield f"{sizes.one(joint.end_distance)} from the end"
     elif apart is not None:
-        yield f"{sizes.one(apart.end.advised)} from the end where there is room, at least " + (
-            sizes.one(apart.end.least)
-        )
+        least, better = sizes.at_least(apart.end.least), sizes.at_least(apart.end.advised)
+        yield f"at least {least} from the end" + (f", better {better}" if better != least else "")
     if joint.edge_distance is not None:
         yield f"{sizes.one(joint.edge_distance)} from the edge"
     elif apart is not None:
-        yield f"at least {sizes.one(apart.edge.least)} from the edge"
+        yield f"at least {sizes.at_least(apart.edge.least)} from the edge"
     option = next(
         (o for o in advice.suggestions.options if fixing and o.method == fixing.method), None
     )
     if option is not None and option.row.spacing and joint.count in (None, option.row.count):
-        yield f"{sizes.one(option.row.spacing)} apart"
+        yield f"about {sizes.at_least(option.row.spacing)} apart"
     if fixing is not None and fixing.slope:
         yield f"driven at {fixing.slope:g} degrees off square"
     if judged.joint.sunk:
         yield f"head sunk {sizes.one(judged.joint.sunk)}"
 
 
-def _fixing(answers: Answers, advice: Advice) -> Fixing | None:
+def fixing_for(answers: Answers, advice: Advice) -> Fixing | None:
+    """How the joint is fastened: as stated, or as proposed; None where neither says it."""
     proposal = proposed(answers, advice)
     return proposal.option.choice.fixing if proposal else advice.judged.fixing
 

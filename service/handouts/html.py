@@ -3,9 +3,11 @@
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
 
 from service.handouts.clean import one_line
 from service.handouts.page import Handout, Items, Table, Words
+from service.handouts.svg import inline
 
 # Everything is escaped by the template engine; nothing is marked as safe but our own drawings.
 _PAGES = Environment(
@@ -15,6 +17,7 @@ _PAGES = Environment(
     auto_reload=False,
 )
 _PAGES.filters["line"] = one_line
+_PAGES.filters["drawn"] = lambda picture: Markup(inline(picture.drawing, f"{picture.key}-drawing"))
 _PAGES.tests["words"] = lambda block: isinstance(block, Words)
 _PAGES.tests["items"] = lambda block: isinstance(block, Items)
 _PAGES.tests["table"] = lambda block: isinstance(block, Table)

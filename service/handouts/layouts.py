@@ -3,39 +3,20 @@
 from collections.abc import Iterator
 
 from service.handouts.answers import Answers
-from service.handouts.page import Block, Column, Item, Items, Section, Table, Words
+from service.handouts.drawings.boards import board_drawings
+from service.handouts.drawings.sheets import sheet_drawings
+from service.handouts.page import Block, Item, Items, Picture, Section, Words
 from service.handouts.sizes import counted, listed
 from service.planning.adding_up import shares_of
 from service.planning.job import CutBoard
 from service.planning.panels.planned import CutSheet
 from service.planning.setting_up import KEPT_SIDE, short_to_hold, shortest_held, stop_blocks
 
-BOARDS = (
-    Column("board", "Board"),
-    Column("stock", "Of"),
-    Column("letter", "Piece"),
-    Column("from", "From"),
-    Column("to", "To"),
-    Column("note", "Note"),
-)
-SHEETS = (
-    Column("sheet", "Sheet"),
-    Column("letter", "Piece"),
-    Column("size", "Length x width"),
-    Column("at", "Near corner at"),
-    Column("note", "Note"),
-)
-CUTS = (
-    Column("sheet", "Sheet"),
-    Column("order", "Cut", figures=True),
-    Column("at", "At"),
-    Column("across", "Across the"),
-    Column("by", "By"),
-)
 NOTHING = "Nothing is planned to be cut: see what is not to be had, above."
 MARKS = (
-    "Marks are read from the left end of the board; the kerf lies between neighbors. Mark and "
-    "cut one piece after the other rather than all marks at once."
+    "Marks are read from the left end of the board. The kerf, what the saw takes, lies between "
+    "neighbors and belongs to none; it is drawn black. Mark and cut one piece after the other "
+    "rather than all marks at once."
 )
 SHORT = "{part} is short to hold by hand: cut it from a longer piece, or clamp it."
 
@@ -43,19 +24,13 @@ SHORT = "{part} is short to hold by hand: cut it from a longer piece, or clamp i
 def layouts(answers: Answers) -> Section:
     """Every board and sheet."""
     blocks: list[Block] = []
-    boards = tuple(_boards(answers))
-    if boards:
-        blocks += [Table("boards", "Boards, piece by piece", BOARDS, boards), Words(MARKS)]
-    sheets = tuple(_sheets(answers))
-    if sheets:
-        cuts = tuple(_cuts(answers))
-        blocks += [
-            Table("sheets", "Sheets, piece by piece", SHEETS, sheets),
-            Table("sheet-cuts", "Cuts of the sheets, in order", CUTS, cuts),
-        ]
     stops = tuple(_stops(answers))
     if stops:
         blocks += [Words("Set a stop block for:"), Items(stops), Words(KEPT_SIDE)]
+    boards = [Picture(*drawn) for drawn in board_drawings(answers.plan, answers.pen)]
+    if boards:
+        blocks += [Words(MARKS), *boards]
+    blocks += [Picture(*drawn) for drawn in sheet_drawings(answers.plan, answers.pen)]
     short = tuple(Item(SHORT.format(part=answers.named(part))) for part in _short(answers))
     if short:
         blocks.append(Items(short))
@@ -74,55 +49,16 @@ def numbered_sheets(answers: Answers) -> Iterator[tuple[int, str, CutSheet]]:
     return ((number, stock, sheet) for number, (stock, sheet) in enumerate(every, 1))
 
 
-def _boards(answers: Answers) -> Iterator[tuple[str, ...]]:
-    for number, stock, board in numbered_boards(answers):
-        of = f"{stock}, {answers.sizes.one(board.length)}"
-        if board.source == "on-hand":
-            of += ", on hand"
-        if board.strips:
-            widths = listed([answers.sizes.one(width) for width in board.strips], 12)
-            of += f", ripped into {widths}"
-        for piece in board.pieces:
-            notes = [
-                *(["end for end"] if piece.turned else []),
-                *(["front down"] if piece.over else []),
-                *([f"strip {piece.strip + 1}"] if board.strips else []),
-            ]
-            start, end = answers.sizes.one(piece.start), answers.sizes.one(piece.end)
-            yield str(number), of, answers.named(piece.part), start, end, ", ".join(notes)
-
-
-def _sheets(answers: Answers) -> Iterator[tuple[str, ...]]:
-    sizes = answers.sizes
-    for number, stock, sheet in numbered_sheets(answers):
-        of = f"{number}: {stock}, {sizes.by(sheet.sheet.length, sheet.sheet.width)}"
-        for placed in sheet.panels:
-            area = placed.area
-            yield (
-                of,
-                answers.named(placed.panel),
-                sizes.by(area.length, area.width),
-                f"{sizes.one(area.x)} along, {sizes.one(area.y)} across",
-                "turned a quarter" if placed.turned else "",
-            )
-
-
-def _cuts(answers: Answers) -> Iterator[tuple[str, ...]]:
-    for number, _, sheet in numbered_sheets(answers):
-        for cut in sheet.cuts:
-            across = f"{cut.across} of the piece in hand"
-            trim = ", to square the edge" if cut.trim else ""
-            at = answers.sizes.one(cut.at)
-            yield str(number), str(cut.order), at, f"{across}{trim}", cut.by
-
-
 def _stops(answers: Answers) -> Iterator[Item]:
+    """Stop blocks by the numbers that they have on the drawings: from 1 in each stock."""
     for one in answers.plan.boards:
-        for block in stop_blocks(one.plan.boards):
+        for number, block in enumerate(stop_blocks(one.plan.boards), 1):
             names = listed([answers.named(part) for part in block.parts], 12)
             pieces = counted(block.count, "piece")
+            size = answers.sizes.one(block.length)
             yield Item(
-                f"{pieces} of {one.asked.stock.key}: {names}", answers.sizes.one(block.length)
+                f"{size}: {pieces}: {names}",
+                f"{answers.pen.stock(one.asked.stock.key)}, stop {number}",
             )
 
 
@@ -148,13 +84,13 @@ def _leftovers(answers: Answers) -> Iterator[Item]:
             f"{sizes.one(end - start)}{' (keep)' if keep else ''}"
             for (start, end), keep in zip(board.rests, board.keep, strict=True)
         ]
-        yield Item(listed(rests, 12) or "nothing", f"board {number}, {stock}")
+        yield Item(listed(rests, 12) or "nothing", f"board {number}, {answers.pen.stock(stock)}")
     for number, stock, sheet in numbered_sheets(answers):
         rests = [
             f"{sizes.by(rest.area.length, rest.area.width)}{' (keep)' if rest.keep else ''}"
             for rest in sheet.rests
         ]
-        yield Item(listed(rests, 12) or "nothing", f"sheet {number}, {stock}")
+        yield Item(listed(rests, 12) or "nothing", f"sheet {number}, {answers.pen.stock(stock)}")
 
 
 def _shares(answers: Answers) -> tuple[Words, ...]:

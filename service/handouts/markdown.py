@@ -9,9 +9,9 @@ from collections.abc import Iterator
 from service.handouts.clean import one_line
 from service.handouts.page import Block, Handout, Item, Items, Picture, Table, Words
 
-SPECIAL = re.compile(r"([\\`*_{}\[\]()#|~!$^=+])")
+SPECIAL = re.compile(r"([\\`*_\[\]|~$]|^#|#$)")
 ENTITIES = (("&", "&amp;"), ("<", "&lt;"), (">", "&gt;"))
-STARTS_A_BLOCK = re.compile(r"^(\s*)([-+]|\d+[.)])")  # a list where the text begins a line
+STARTS_A_BLOCK = re.compile(r"^([-+=]|\d+[.)])")  # a list or a heading, where a line begins so
 LINKED = re.compile(r"(?i)\b(https?|ftp|mailto|www)([:.])")  # made links by some readers
 
 
@@ -72,7 +72,7 @@ def _picture(picture: Picture) -> Iterator[str]:
 
 def _at_line_start(text: str) -> str:
     """Escaped, and not taken for a list where it begins a line."""
-    return STARTS_A_BLOCK.sub(lambda m: f"{m[1]}{m[2][:-1]}\\{m[2][-1]}", escaped(text))
+    return STARTS_A_BLOCK.sub(lambda m: f"{m[1][:-1]}\\{m[1][-1]}", escaped(text))
 
 
 def escaped(text: str) -> str:

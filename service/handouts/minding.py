@@ -2,14 +2,25 @@
 
 from collections.abc import Iterator
 
+from service.domain.advising import NEVER_SUMMED, SEAT_ONLY
 from service.domain.catalog import Catalog
 from service.domain.findings import Finding
 from service.domain.finishing import LABEL_DECIDES
+from service.domain.holding import CAUTION
+from service.domain.splitting import BRAD_TURNS
 from service.handouts.answers import Answers
+from service.handouts.fastening import fixing_for
 from service.handouts.page import Item, Items, Section, Words
 from service.handouts.sizes import counted, listed
 
 SAFETY = "safety."
+# Cautions of joints that hold for some methods only; those of comparing options are not told.
+OF_METHOD = {
+    SEAT_ONLY: ("screw", "pocket-screw"),
+    BRAD_TURNS: ("brad",),
+    CAUTION: (),
+    NEVER_SUMMED: (),
+}
 ALWAYS = ("machines.guards", "machines.eyes-and-ears", "cutting.hold-the-work")
 RIPPED, DUST = "ripping.kickback", "dust.extract-and-mask"
 DEFER = (
@@ -60,10 +71,13 @@ def _joints(answers: Answers) -> Iterator[Item]:
     """Cautions of fastenings, each once, with the joints that they belong to."""
     found: dict[str, list[str]] = {}
     for one in answers.advice:
+        fixing = fixing_for(answers, one)
+        method = fixing.method if fixing else ""
         for text in one.suggestions.cautions:
-            found.setdefault(one.named(text), []).append(one.judged.joint.id)
+            if method in OF_METHOD.get(text, (method,)):
+                found.setdefault(one.named(text), []).append(one.judged.joint.id)
     for text, ids in found.items():
-        yield Item(f"{text[0].upper()}{text[1:]}.", f"Joint {listed(ids, 4)}" if ids else "")
+        yield Item(f"{text[0].upper()}{text[1:]}.", f"Joint {listed(ids, 4)}")
 
 
 def _finding(finding: Finding) -> Item:

@@ -7,19 +7,8 @@ Nothing is escaped: each writer escapes for its own form, everything, wherever i
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
-from typing import Protocol
 
-
-class Drawn(Protocol):
-    """A line drawing to scale: what it shows, and what is marked on it, in words."""
-
-    @property
-    def title(self) -> str:
-        """What the drawing shows, in a line."""
-
-    @property
-    def marks(self) -> tuple[str, ...]:
-        """What is marked on it, in words: read aloud where the drawing can't be seen."""
+from service.domain.drawing import Drawing
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +61,7 @@ class Picture:
 
     key: str
     caption: str
-    drawing: Drawn
+    drawing: Drawing
 
 
 Block = Words | Items | Table | Picture

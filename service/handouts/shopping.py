@@ -67,13 +67,14 @@ def _rows(answers: Answers) -> Iterator[Row]:
             yield _row(answers, line, what=next(named), count=line.need, note=note)
         elif line.kind != "wood":
             count = str(line.count)
-            yield _row(answers, line, what=line.what, count=count, note=_needs(line))
+            what = _called(answers, line)
+            yield _row(answers, line, what=what, count=count, note=_needs(line))
     yield from proposals(answers)
 
 
 def _wood(answers: Answers, one: Bought) -> Row:
     line = wood_line(one)
-    name, actual = _stock(answers, one.stock)
+    name, actual = answers.pen.stock(one.stock), _actual(answers, one.stock)
     if one.width is not None:
         length = answers.sizes.by(one.width, one.length)
     else:
@@ -83,17 +84,17 @@ def _wood(answers: Answers, one: Bought) -> Row:
     return _row(answers, line, what=name, actual=actual, length=length, count=count, note=note)
 
 
-def _stock(answers: Answers, key: str) -> tuple[str, str]:
-    """What the store calls a stock, and what it measures."""
+def _actual(answers: Answers, key: str) -> str:
+    """What a stock really measures."""
     found = next(iter(answers.build.catalog.stocked(answers.document.region, key)), None)
     if found is None:
-        return key, ""
+        return ""
     sized = next((p.sized for p in answers.build.parts if p.sized and p.sized.key == key), None)
     thick = sized.stock_thickness.listed if sized else found.thickness.listed
     if isinstance(found, BoardSize):
         wide = found.width.listed if found.width else None
-        return found.name, answers.sizes.by(thick, wide)
-    return found.name, f"{answers.sizes.one(thick)} thick"
+        return answers.sizes.by(thick, wide)
+    return f"{answers.sizes.one(thick)} thick"
 
 
 def _row(
@@ -104,6 +105,16 @@ def _row(
     each = money(line.each, answers) if known and line.each is not None else ""
     paid = money(line.money, answers) if known else "no price"
     return (what, line.kind, actual, length, count, each, paid, note)
+
+
+def _called(answers: Answers, line: Line) -> str:
+    """Glue and finish by the name that a shop knows, where no price gives them another."""
+    catalog = answers.build.catalog
+    if line.kind == "glue" and line.what in catalog.glues:
+        return catalog.glues[line.what].name
+    if line.kind == "finish" and line.what in catalog.finishes:
+        return catalog.finishes[line.what].name
+    return line.what
 
 
 def _needs(line: Line) -> str:

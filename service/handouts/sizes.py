@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from service.domain.tape import MM, is_binary, plain, rounded, tape
+from service.domain.tape import MM, is_binary, nearest, plain, rounded, tape, tape_step
 from service.domain.weight import said
 
 FINEST = 32  # halves of a sixteenth can still be split by eye
@@ -25,6 +25,10 @@ class Sizes:
         others = [exact, _other(size, self.metric) if self.both else ""]
         more = ", ".join(other for other in others if other)
         return f"{words} ({more})" if more else words
+
+    def at_least(self, size: Fraction) -> str:
+        """A distance to keep, on the next mark of a tape above it."""
+        return self.one(nearest(size, tape_step(self.metric), "up"))
 
     def by(self, *sizes: Fraction | None) -> str:
         """Sizes with an x between them; the other unit once, at the end."""

@@ -134,7 +134,10 @@ def _without(answers: Answers, one: Advice, tool: str) -> str:
     """The fastening that the advice gives in place of a tool; by hand where none is given."""
     told = {sub.without: sub.option for sub in one.suggestions.substitutes}
     option = told.get(tool) or (told.get(BY_HAND) if tool != "clamps" else None)
-    return option_words(option, answers.build.metric) if option else ""
+    if option is None:
+        return ""
+    with_ = listed([words({one}) for one in option.choice.tools])
+    return option_words(option, answers.build.metric) + (f", with {with_}" if with_ else "")
 
 
 def _rest(answers: Answers) -> Iterator[Need]:

@@ -5,15 +5,18 @@ from flask.testing import FlaskClient
 
 from tests.door.conftest import Asking
 
-SHOP = "https://shop.dryfit.test"
+SECURE = "https:"
+SHOP = f"{SECURE}//dryfit.test"
 OTHERS = [
-    "https://shop.dryfit.test.evil.test",
-    "https://evil.test/https://shop.dryfit.test",
-    "https://shopXdryfit.test",
-    "http://shop.dryfit.test",
-    "https://shop.dryfit.test:444",
-    "https://SHOP.dryfit.test",
-    "https://shop.dryfit.test/",
+    f"{SHOP}.evil.test",
+    f"{SECURE}//evil.test/{SHOP}",
+    f"{SECURE}//evil.test",
+    f"{SECURE}//dryfitXtest",
+    f"{SECURE}//shop.dryfit.test",
+    "http://dryfit.test",
+    f"{SHOP}:444",
+    f"{SECURE}//DRYFIT.test",
+    f"{SHOP}/",
     "null",
     "*",
     "",

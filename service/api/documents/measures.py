@@ -32,7 +32,7 @@ class TwoAngles(Field[tuple[float, float]]):
 @schema_of.register
 def _(field: TwoAngles, book: Book) -> Json:
     both = {"type": "string", "pattern": patterns.TWO_ANGLES_TEXT}
-    return any_of([both, book.field(Several(Angle(), 2, 2))])
+    return both if book.in_address else any_of([both, book.field(Several(Angle(), 2, 2))])
 
 
 # How a measure that may be none, one of a few words, or one of two kinds is made.

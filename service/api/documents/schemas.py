@@ -40,15 +40,20 @@ BEYOND_SCHEMAS = (
 
 
 class Book:
-    """Schemas by name as they are asked for; `place` is where a reference finds them."""
+    """Schemas by name as they are asked for; `place` is where a reference finds them.
 
-    def __init__(self, place: str = "#/$defs/") -> None:
-        self.place = place
+    In an address everything is text, so there a quantity that may be a number is told without.
+    """
+
+    def __init__(self, place: str = "#/$defs/", in_address: bool = False) -> None:
+        self.place, self.in_address = place, in_address
         self.schemas: dict[str, Json] = {}
         self._forms: dict[str, type[Schema]] = {}
 
     def named(self, name: str, schema: Json) -> Json:
         """A reference to a schema that is kept under a name."""
+        if self.in_address and textual(schema) != schema:
+            name, schema = f"{name}Text", textual(schema)
         known = self.schemas.setdefault(name, schema)
         assert known == schema, f"two schemas are called {name}"
         return {"$ref": f"{self.place}{name}"}
@@ -108,8 +113,6 @@ def demands_one_of(*names: str) -> Json:
 
 def textual(schema: Json) -> Json:
     """The schema of a quantity where it can only come as text, as in an address."""
-    if "anyOf" in schema:
-        return schema | {"anyOf": [textual(each) for each in schema["anyOf"]]}
     if "string" not in schema.get("type", ()):
         return schema
     bounds = ("minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum")
@@ -119,6 +122,15 @@ def textual(schema: Json) -> Json:
 def text_of(pattern: str) -> Json:
     """A quantity that is always text."""
     return {"type": "string", "maxLength": LONGEST_QUANTITY, "pattern": pattern}
+
+
+def in_a_list(field: fields.Field[Any], book: Book) -> Json:
+    """The schema of a value with commas between it and its neighbors in an address."""
+    if isinstance(field, kinds.Length):
+        return book.named("LengthInList", text_of(patterns.LENGTH_IN_A_LIST))
+    if isinstance(field, kinds.Angle):
+        return book.named("AngleInList", text_of(patterns.ANGLE_IN_A_LIST))
+    return book.field(field)
 
 
 def _number_or(pattern: str, **bounds: float) -> Json:
@@ -166,9 +178,9 @@ def _(field: kinds.Number, book: Book) -> Json:
 def _(field: kinds.Length, book: Book) -> Json:
     least = {"minimum": 0} if field.zero else {"exclusiveMinimum": 0}
     schema = _number_or(patterns.LENGTH_TEXT, **least, maximum=LONGEST_MM)
-    said = "A number in the units of the document, or text with or without a unit"
+    said = "A bare number is in the units asked for, text may name its own. At most 1,000 ft."
     name = "LengthOrNone" if field.zero else "Length"
-    return book.named(name, schema | {"description": f"{said}; at most 1,000 ft."})
+    return book.named(name, schema | {"description": said})
 
 
 @schema_of.register

@@ -91,4 +91,5 @@ class AnyShape(Field[Shape]):
 
 @schema_of.register
 def _(field: AnyShape, book: Book) -> Json:
-    return discriminated("shape", {shape: book.form(form_of(shape)) for shape in MEASURES})
+    kinds = {shape: book.form(form_of(shape)) for shape in MEASURES}
+    return book.named("Shape", discriminated("shape", kinds))

@@ -13,6 +13,17 @@ export function tape(size, units = 'in') {
   return units === 'mm' ? `${rounded(size.mm, 1)} mm` : `${rounded(size.in, 3)}"`;
 }
 
+/**
+ * A size as a document holds it, with the unit that a bare number is in.
+ * @param {string|number|undefined} size
+ * @param {'in'|'mm'} [units] of the document
+ */
+export function written(size, units = 'in') {
+  if (size === undefined) return '';
+  const bare = /^[\d\s./-]+$/.test(String(size));
+  return bare ? `${size}${units === 'mm' ? ' mm' : '"'}` : String(size);
+}
+
 /** @param {number} value @param {number} places */
 export function rounded(value, places) {
   return String(Number(value.toFixed(places)));

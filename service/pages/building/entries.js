@@ -116,7 +116,7 @@ export function entryView(kind) {
     return {
       title: fresh ? `New ${kind.one}` : `${capital(kind.one)} ${kind.summary(entry, document).name}`,
       content: [
-        findings.filter((one) => one.severity !== 'unread').map((finding) => findingCard(finding)),
+        findings.filter((one) => one.severity !== 'unread').map((finding, number) => findingCard(finding, { key: `form ${number}`, onmend: (one) => mend(one).then(() => go(back)) })),
         form.element,
         kind.more?.(form, index),
         !fresh && make('div', { class: 'actions' }, make('button', { type: 'button', onclick: () => removed(kind, index, back) }, `Remove this ${kind.one}`)),

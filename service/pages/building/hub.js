@@ -20,7 +20,7 @@ export const hubView = withBuild(async (kept) => {
   const told = await lastTold('check');
   const findings = findingsOf(told);
   const [piece, shop, buying] = SHEETS.map((sheet) => mark(id, sheet.key, sheet.title, '', concerned(findings, sheet.concerns)));
-  const lists = LISTS.map(([list, words]) => mark(id, list, words, `${(document[list] ?? []).length}`, about(findings, list)));
+  const lists = LISTS.map(([list, words]) => mark(id, list, words, document[list]?.length ? `${document[list].length}` : 'none yet', about(findings, list)));
   if (!told.answer && !told.refused && document.parts.length) tell('check').then(refresh);
   return {
     title: document.name || 'Without a name',

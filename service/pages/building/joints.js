@@ -4,7 +4,7 @@ import { bench } from '../builds/bench.js';
 import { fill, make } from '../drawn/element.js';
 import { say } from '../drawn/frame.js';
 import { holes, optionInWords, SURFACES } from '../questions/screw.js';
-import { facts, tape } from '../answers/shown.js';
+import { facts, tape, written } from '../answers/shown.js';
 import { inWords } from './entries.js';
 
 const METHODS = [
@@ -20,9 +20,9 @@ export const joints = {
   one: 'joint',
   many: 'Joints',
   empty: 'No joints yet. A joint says which two parts meet and what holds them; leave out how, and the service proposes.',
-  summary: (joint) => ({
+  summary: (joint, { units }) => ({
     name: joint.id ?? 'without a name',
-    tape: joint.fastener?.length === undefined ? '' : String(joint.fastener.length),
+    tape: written(joint.fastener?.length, units),
     what: [`${joint.through ?? '?'} into ${joint.into ?? '?'}`, METHODS.find(([key]) => key === joint.method)?.[1] ?? joint.method ?? 'to be proposed', joint.count && `${joint.count} in each`, joint.glue && joint.glue !== 'none' && `glue ${joint.glue}`].filter(Boolean).join(', '),
   }),
   fresh: (document) => ({ id: `joint ${(document.joints ?? []).length + 1}` }),

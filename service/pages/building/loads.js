@@ -1,4 +1,5 @@
 /** Loads: what a part carries, over what span. */
+import { written } from '../answers/shown.js';
 
 const HELD = [['resting', 'resting on both ends'], ['both-ends', 'fixed at both ends'], ['one-end', 'at one end only'], ['several', 'on several supports']];
 
@@ -8,10 +9,10 @@ export const loads = {
   one: 'load',
   many: 'Loads',
   empty: 'No loads yet. Say what a part carries and over what span, and its sag is figured.',
-  summary: (load) => ({
+  summary: (load, { units }) => ({
     name: load.part ?? 'no part',
-    tape: load.carries === undefined ? '' : String(load.carries),
-    what: [load.span !== undefined && `over ${load.span}`, HELD.find(([key]) => key === load.held)?.[1], load.stays && 'for years'].filter(Boolean).join(', '),
+    tape: load.carries ?? '',
+    what: [load.span !== undefined && `over ${written(load.span, units)}`, HELD.find(([key]) => key === load.held)?.[1], load.stays && 'for years'].filter(Boolean).join(', '),
   }),
   fresh: () => ({}),
   fields: (context) => [

@@ -1,4 +1,5 @@
 /** Parts: what each is cut from, how long, and how its ends are cut. */
+import { written } from '../answers/shown.js';
 
 const FITS = [['to-fit', 'to fit, measured from the piece']];
 const MEASURED = [
@@ -14,10 +15,10 @@ export const parts = {
   one: 'part',
   many: 'Parts',
   empty: 'No parts yet. A part is one line of the list: a name, what it is cut from, how long, and how many.',
-  summary: (part) => ({
+  summary: (part, { units }) => ({
     name: part.id ?? 'without a name',
-    tape: part.length === undefined ? '' : String(part.length),
-    what: [`${part.quantity ?? 1} of ${stockInWords(part.stock)}`, part.width !== undefined && `${part.width} wide`, part.wood, endsInWords(part)].filter(Boolean).join(', '),
+    tape: written(part.length, units),
+    what: [`${part.quantity ?? 1} of ${stockInWords(part.stock)}`, part.width !== undefined && `${written(part.width, units)} wide`, part.wood, endsInWords(part)].filter(Boolean).join(', '),
   }),
   fresh: (document) => ({ id: `part ${document.parts.length + 1}`, ...lastStock(document) }),
   fields: () => [

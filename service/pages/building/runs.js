@@ -1,4 +1,5 @@
 /** Runs: lines along which sizes add up to a size, to a part, or go into an opening. */
+import { written } from '../answers/shown.js';
 
 const ALONG = [['length', 'length'], ['width', 'width'], ['thickness', 'thickness'], ['rise', 'rise, where it leans'], ['reach', 'reach, where it leans']];
 const SIZE = 'a size', GAP = 'a gap';
@@ -9,7 +10,7 @@ const PIECE_FIELDS = (context) => [
   { name: 'along', label: 'Its', kind: 'choice', choices: ALONG, blank: 'length', when: ofPart },
   { name: 'extent', label: 'Size', kind: 'length', when: (piece) => !ofPart(piece) && piece.what !== undefined },
   { name: 'count', label: 'How many', kind: 'whole', like: '1' },
-  { name: 'let_in', label: 'Let in by', kind: 'length', when: ofPart, hint: 'depth of its dado or rabbet' },
+  { name: 'let_in', label: 'Let in by', kind: 'length', when: ofPart, like: 'dado depth' },
   { name: 'less', label: 'Taken off', kind: 'yesno', blank: 'no' },
 ];
 
@@ -25,11 +26,25 @@ function tidyPiece({ what, extent, along, ...rest }) {
   return { part: what, ...(along === undefined ? {} : { along }), ...rest };
 }
 
-const pieceInWords = (piece) => {
+/** A piece in words: `2 x side thickness`. */
+function pieceInWords(piece, units) {
   const count = piece.count > 1 ? `${piece.count} x ` : '';
-  const what = piece.part !== undefined ? `${piece.part} ${piece.along ?? 'length'}` : (piece.gap !== undefined ? `gap ${piece.gap}` : (piece.name ?? piece.size));
-  return `${count}${what}`;
-};
+  if (piece.part !== undefined) return `${count}${piece.part} ${piece.along ?? 'length'}`;
+  if (piece.gap !== undefined) return `${count}gap ${written(piece.gap, units)}`;
+  return `${count}${piece.name ?? written(piece.size, units)}`;
+}
+
+function summary(run, { units }) {
+  const signed = (piece, index) => `${index ? (piece.less ? ' − ' : ' + ') : ''}${pieceInWords(piece, units)}`;
+  const sum = (run.pieces ?? []).map(signed).join('');
+  const ofPart = run.equals !== null && typeof run.equals === 'object';
+  const target = ofPart ? pieceInWords(run.equals, units) : written(run.fits ?? run.equals, units);
+  return {
+    name: run.id ?? 'without a name',
+    tape: ofPart ? '' : target,
+    what: `${sum} ${run.fits === undefined ? 'makes' : 'fits into'} ${target || 'nothing said yet'}`,
+  };
+}
 
 /** @type {import('./entries.js').Kind} */
 export const runs = {
@@ -37,11 +52,7 @@ export const runs = {
   one: 'run',
   many: 'Runs',
   empty: 'No runs yet. A run is a line along which sizes add up: side, shelf, side comes to the whole width. It is how a wrong length is found.',
-  summary: (run) => {
-    const target = run.fits ?? (typeof run.equals === 'object' ? pieceInWords(run.equals) : run.equals);
-    const sum = (run.pieces ?? []).map((piece, index) => `${index ? (piece.less ? ' − ' : ' + ') : ''}${pieceInWords(piece)}`).join('');
-    return { name: run.id ?? 'without a name', tape: typeof target === 'string' || typeof target === 'number' ? String(target) : '', what: `${sum} ${run.fits === undefined ? 'makes' : 'fits into'} ${target ?? 'nothing said yet'}` };
-  },
+  summary,
   fresh: (document) => ({ id: `run ${(document.runs ?? []).length + 1}`, pieces: [{}, {}] }),
   fields: (context) => [
     { name: 'id', label: 'Name', kind: 'text', wide: true, hint: 'such as width, or height inside' },

@@ -34,7 +34,7 @@ export const SHEETS = [
         { name: 'place.wall.studs', label: 'Studs apart', kind: 'length' },
         { name: 'place.wall.board', label: 'Wallboard', kind: 'length' },
       ] },
-      { legend: 'What it is for', folded: true, fields: [{ name: 'uses', label: 'What it is for', kind: 'ticks', from: (known) => known.uses }] },
+      { legend: 'What it is for', folded: true, fields: [{ name: 'uses', label: 'What it is for', kind: 'ticks', bare: true, long: true, from: (known) => known.uses }] },
     ],
   },
   {

@@ -61,7 +61,7 @@ function ticks(spec, value, id, choices) {
   const chosen = new Set(value ?? []);
   const all = [...choices, ...[...chosen].filter((one) => !choices.some(([key]) => key === one)).map((one) => [String(one), String(one)])];
   const boxes = all.map(([key, words]) => [key, make('input', { type: 'checkbox', checked: chosen.has(key), value: key }), words]);
-  const element = make('div', { class: 'ticks', id, role: 'group', 'aria-label': spec.label },
+  const element = make('div', { class: spec.long ? 'ticks long' : 'ticks', id, role: 'group', 'aria-label': spec.label },
     boxes.map(([, box, words]) => make('label', { class: 'tick' }, box, make('span', {}, words))));
   const read = () => {
     const marked = boxes.filter(([, box]) => box.checked).map(([key]) => key);

@@ -17,7 +17,9 @@ import { several } from './several.js';
  * @property {string} [like] an example of what to write
  * @property {string} [blank] what an empty choice is called
  * @property {Array<[string, string]>} [choices]
- * @property {boolean} [wide]
+ * @property {boolean} [wide] takes the whole width
+ * @property {boolean} [bare] its label is said by the section around it, and not shown again
+ * @property {boolean} [long] its choices are sentences rather than words
  * @property {(value: any) => boolean} [when] whether it is asked at all
  */
 
@@ -94,7 +96,7 @@ function drawnField(spec, value, context, rows) {
   const hint = spec.hint && make('p', { class: 'hint', id: `${id}-hint` }, spec.hint);
   const grouped = spec.kind === 'several' || spec.kind === 'ticks';
   if (hint && !grouped) made.input.setAttribute('aria-describedby', `${id}-hint`);
-  const label = grouped ? make('p', { class: 'group' }, spec.label) : make('label', { for: id }, spec.label);
+  const label = grouped ? !spec.bare && make('p', { class: 'group' }, spec.label) : make('label', { for: id }, spec.label);
   const wide = spec.wide || grouped || spec.kind === 'stock';
   const element = make('div', { class: wide ? 'field wide' : 'field' }, label, hint, made.element, wrong);
   rows.push({ spec, control: made, element, wrong, id });

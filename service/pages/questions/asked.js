@@ -18,7 +18,7 @@ export async function asked(question) {
   const context = await contextOf(preferences());
   const answer = make('section', { 'aria-label': 'Answer', tabindex: '-1', hidden: true });
   const form = makeForm(question.fields(context), question.start?.() ?? {}, context, (values) => answerTo(question, values, form, answer));
-  form.element.append(make('button', { type: 'submit', class: 'main' }, question.button));
+  form.element.id = `form-${question.id}`; // the button that asks is on the ledge
   return make('div', { class: 'question', id: `ask-${question.id}` }, form.element, answer);
 }
 

@@ -1,7 +1,6 @@
 /** Which screw holds this joint? */
 import { preferences } from '../asking/preferences.js';
 import { tape } from '../answers/shown.js';
-import { make } from '../drawn/element.js';
 
 const COMMON_TOOLS = [
   ['drill', 'drill'], ['driver', 'screwdriver or driver'], ['clamps', 'clamps'], ['hammer', 'hammer'],
@@ -70,17 +69,11 @@ export function optionInWords(option) {
 export function holes(option) {
   const apart = (distance) => distance && `${tape(distance.advised)} advised, ${tape(distance.least)} at least`;
   return [
-    ['Pilot hole', option.pilot && `${tape(option.pilot.usual)}. ${option.pilot_needed ?? ''}`],
+    ['Pilot hole', option.pilot && `${tape(option.pilot.usual)}; ${(option.pilot_needed ?? '').replace('-', ' ')}`],
     ['Clearance hole', option.clearance_hole && tape(option.clearance_hole.usual)],
     ['From the end', apart(option.end_distance)],
     ['From the edge', apart(option.edge_distance)],
     ['Bite', option.bite && tape(option.bite)],
     ['Tip stops short by', option.tip_clearance && tape(option.tip_clearance)],
   ];
-}
-
-/** The short list of lengths that were looked at. */
-export function lengthsLooked(answer) {
-  if (!answer.lengths?.length) return null;
-  return make('p', {}, 'Lengths: ', answer.lengths.map((one) => `${tape(one.length)} ${one.verdict}`).join('; '));
 }

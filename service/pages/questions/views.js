@@ -35,7 +35,7 @@ async function startPage() {
       make('h2', {}, 'Ask something else'),
       questionMarks(others),
     ],
-    actions: mainWays('#/'),
+    actions: [...mainWays('#/').slice(1), make('button', { type: 'submit', form: 'form-screw', class: 'main' }, screw.button)],
   };
 }
 
@@ -50,7 +50,11 @@ async function allQuestions() {
 async function oneQuestion(id) {
   const question = QUESTIONS.find((one) => one.id === id);
   if (!question) return { title: 'Ask', content: [make('p', {}, 'No such question.')], actions: mainWays('#/ask') };
-  return { title: question.asks, content: [await asked(question)], actions: mainWays('') };
+  return {
+    title: question.asks,
+    content: [await asked(question)],
+    actions: [...mainWays('').slice(1), make('button', { type: 'submit', form: `form-${id}`, class: 'main' }, question.button)],
+  };
 }
 
 function questionMarks(questions) {
