@@ -8,6 +8,7 @@ from typing import Literal
 
 from service.domain.build import Part, Stock
 from service.domain.errors import Complaint, DryfitError
+from service.domain.ratio import ratio
 from service.domain.rounding import Rounding
 from service.domain.shape import shape_part
 from service.domain.solid import Crossed, Solid, Unclear
@@ -39,7 +40,7 @@ def impossible(name: str, why: str, by: float = 0.0) -> NotFigured:
 
 def inches(size: float) -> Fraction:
     """A length that came from an angle, rounded to a billionth of an inch."""
-    return Fraction(round(size * FINE), FINE)
+    return ratio(round(size * FINE), FINE)
 
 
 @dataclass(frozen=True, slots=True)
