@@ -59,7 +59,7 @@ _FORM = ResizeForm()
     "resizeBuild", "What if it must be another size?",
     "The build with other sizes of runs, other real sizes of its stocks, in another region or in "
     "other units: what changes and why, what is kept, and what the new size brings.",
-    builds.RESIZE, BUILDS, _QUERY, body=resize_schema, forms=("json",),
+    builds.RESIZE, BUILDS, _QUERY, body=resize_schema,
     refusals=(UnknownName, CannotResize, *CannotResize.__subclasses__()),
     examples={
         "narrower": Example(

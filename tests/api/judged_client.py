@@ -14,7 +14,7 @@ from service.publishing.document import described, places
 
 Json = dict[str, Any]
 
-AT_TIMES = {"Link", "RateLimit", "RateLimit-Policy"}
+AT_TIMES = {"ETag", "Link", "RateLimit", "RateLimit-Policy"}
 ALWAYS = {"wrong-method", "unknown-route", "bad-request", "internal-error"}
 
 

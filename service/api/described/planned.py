@@ -43,7 +43,10 @@ _SHEET = shape("PlannedSheet", record(
     cuts=several(shape("SheetCut", record(
         "A cut from edge to edge of the piece that it divides.",
         order=WHOLE, across=one_of("length", "width"), at=LENGTH, by=one_of("store", "home"),
-        trim=YES_NO, piece=record("The piece that is cut.", length=LENGTH, width=LENGTH),
+        trim=YES_NO, piece=record(
+            "The piece that is cut, by its corner nearest the sheet's.",
+            x=LENGTH, y=LENGTH, length=LENGTH, width=LENGTH,
+        ),
     ))),
     left=several(record("A rest.", length=LENGTH, width=LENGTH, keep=YES_NO)),
 ))  # fmt: skip
@@ -72,6 +75,8 @@ CUT_PLAN = answer(
     cost=told(_PRICE, "Of the wood; null where nothing has a price."),
     bound=told(_PRICE, "No plan can cost less."),
     gap_percent=or_null(NUMBER),
+    budget=_PRICE,
+    over_budget=or_null(YES_NO),
     currency=or_null(TEXT),
     enough=told({"anyOf": [YES_NO, one_of("unknown")]}, "Whether the parts can all be made."),
     deadline_met=told(YES_NO, "False where the search stopped because time ran out."),
