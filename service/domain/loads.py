@@ -9,6 +9,7 @@ from service.domain.beams import Beam, Bent, Point, Spread, Support, bend
 from service.domain.build import Load
 from service.domain.parts import ResolvedPart
 from service.domain.planks import Plank, plank_of
+from service.domain.ratio import ratio
 from service.domain.resolving import ResolvedBuild
 from service.domain.tape import rounded
 
@@ -254,4 +255,4 @@ def figured(number: float, metric: bool) -> str:
 
 def inches(number: float) -> Fraction:
     """A worked-out length as a fraction, to a millionth of an inch."""
-    return Fraction(round(number * 10**6), 10**6)
+    return ratio(round(number * 10**6), 10**6)

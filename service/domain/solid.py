@@ -7,7 +7,6 @@ rounded, to 1e-12, and then `exact` is false.
 
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cached_property
 from math import hypot, pi
 
 from service.domain.build import Face, Measured
@@ -47,7 +46,7 @@ class Crossed:
     assumed: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Solid:
     """A board or panel part: eight corners, in the order of `CORNERS`, inside its blank.
 
@@ -73,7 +72,7 @@ class Solid:
         """The lengths of the four long corners of the part, by name."""
         return dict(zip(ARRISES, self._arrises(), strict=True))
 
-    @cached_property
+    @property
     def section(self) -> Fraction:
         """Square inches of a square cut across the part."""
         back, front = self.face_widths
@@ -90,7 +89,7 @@ class Solid:
         """Inches along the line through the centers of all sections: volume over `section`."""
         return self.blank_length if self.is_square else self.volume / self.section
 
-    @cached_property
+    @property
     def volume(self) -> Fraction:
         """Cubic inches.
 
@@ -103,7 +102,7 @@ class Solid:
         ends = wide_back * long_back + wide_front * long_front
         return self.thickness / 6 * (ends + middle)
 
-    @cached_property
+    @property
     def surface(self) -> Fraction:
         """Square inches over all six sides."""
         length, width, thickness = self.blank_length, self.blank_width, self.thickness

@@ -34,6 +34,7 @@ MAY_IMPORT = {
         "markupsafe",
         "reportlab",
     },
+    "pages": set(),  # files for a browser, no Python
     "manual": {"service.manual", "service.domain", "jinja2", "markupsafe"},
     "api": {
         "service.api",
