@@ -15,6 +15,7 @@ from service.api.parameters import QueryForm, read_query
 from service.api.patching import mended
 from service.api.reading import read_as
 from service.domain.checking import Checked, check
+from service.domain.deadline import kept_time
 from service.planning.yielding import purchasing_of
 
 routes = Blueprint("check", __name__)
@@ -63,9 +64,9 @@ def _answer(checked: Checked) -> dict[str, Any]:
     named = [source for finding in checked.findings for source in finding.sources]
     return {
         "verdict": checked.verdict,
-        "findings": [found.finding(finding, resolved.metric) for finding in checked.findings],
+        "findings": [found.finding(f, resolved.metric) for f in kept_time(checked.findings)],
         "not_judged": list(checked.not_judged),
-        "parts": [found.part(part, resolved.metric) for part in resolved.parts],
+        "parts": [found.part(part, resolved.metric) for part in kept_time(resolved.parts)],
         **carried(resolved.catalog, _rows(checked), resolved.assumed, named),
     }
 

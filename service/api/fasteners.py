@@ -17,6 +17,7 @@ from service.api.reading import read_as
 from service.domain.advising import Advice, advise
 from service.domain.candidates import kept
 from service.domain.checking import NEVER_JUDGED, unjudged_uses
+from service.domain.deadline import kept_time
 from service.domain.resolving import ResolvedBuild, resolve
 
 routes = Blueprint("fasteners", __name__)
@@ -41,7 +42,7 @@ def fasten_a_build() -> Response:
     advice = advise(resolved)
     wanted = asked["design_values"] == "true"
     return as_json({
-        "joints": [fastened.joint_in_list(one, catalog, wanted) for one in advice],
+        "joints": [fastened.joint_in_list(one, catalog, wanted) for one in kept_time(advice)],
         "not_judged": _not_judged(resolved),
         **_carried(resolved, advice),
     })  # fmt: skip
