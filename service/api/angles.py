@@ -19,7 +19,7 @@ from service.api.documents.writing import part_as_document, shape_as_document
 from service.api.house import house
 from service.api.parameters import read_query
 from service.domain.angles.answer import Asked, Figure, NotFigured, Stick, impossible
-from service.domain.angles.drawing import meaning, svg
+from service.domain.angles.drawing import drawn, meaning
 from service.domain.angles.figuring import Answer, CutPart, answer
 from service.domain.angles.settings import SawCut, Stops
 from service.domain.build import Build, Part, Stock
@@ -29,6 +29,7 @@ from service.domain.rounding import finest
 from service.domain.sizes import known_region
 from service.domain.stocks import Sizing, UnknownStock, size_part
 from service.domain.tape import plain
+from service.handouts.svg import standalone
 
 routes = Blueprint("angles", __name__)
 
@@ -80,7 +81,7 @@ def _made(shape: str, given: tuple[tuple[str, Any], ...], form: str, edition: st
     return content_in(form, {
         "json": lambda: {**_shown(figured, metric), **carries},
         "text": lambda: [*_lines(figured, metric), *shown.closing(carries)],
-        "svg": lambda: svg(shape, figured.figured.drawing, metric),
+        "svg": lambda: standalone(drawn(shape, figured.figured.drawing, metric)),
     })  # fmt: skip
 
 
@@ -155,7 +156,7 @@ def _shown(figured: Answer, metric: bool) -> dict[str, Any]:
         "test_cut": exact.test_cut,
         "axes": exact.axes,
         "formula": exact.formula,
-        "svg": svg(figured.shape, exact.drawing, metric),
+        "svg": standalone(drawn(figured.shape, exact.drawing, metric)),
         "findings": [],
     }
 

@@ -51,7 +51,7 @@ def check_build() -> Response:
     asked = read_query(_QUERY)
     document = read_json(request)
     checked = check(read_as(house().build_form, document), house().catalog, purchasing_of)
-    answer = _answer(checked)
+    answer = answer_of(checked)
     if asked["mended"] == "true":
         answer["mended"] = _mended(document, checked)
     return answered(answer, found.lines(answer))
@@ -72,7 +72,8 @@ def _mended(document: Any, checked: Checked) -> Any:
     return document
 
 
-def _answer(checked: Checked) -> dict[str, Any]:
+def answer_of(checked: Checked) -> dict[str, Any]:
+    """What is said of a checked build."""
     resolved = checked.resolved
     named = [source for finding in checked.findings for source in finding.sources]
     return {

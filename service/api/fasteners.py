@@ -41,7 +41,7 @@ _BUILD, _JOINT = FastenersQuery(), JointQuery()
     "fastenBuild", "What holds its joints?",
     "For every joint of a build: ranked ways to fasten it with holes, spacing and glue, what is "
     "ruled out and why, and whether the way that the build states is right.",
-    described.FASTEN_BUILD, BUILDS, _BUILD, body=BuildForm(), forms=("json",),
+    described.FASTEN_BUILD, BUILDS, _BUILD, body=BuildForm(),
     refusals=(UnknownName,),
     examples={"ledge": Example("A ledge with one kind of joint", body=scenes.LEDGE)},
 ))  # fmt: skip

@@ -35,7 +35,7 @@ def show_front() -> Response:
     elif form == "json":
         response = as_json({
             "about": ABOUT,
-            "manual": f"{address}docs/",
+            "manual": f"{address}docs",
             "questions": [
                 {"about": group, "asks": one.asks, "line": one.line} for group, one in questions
             ],
@@ -50,7 +50,7 @@ def show_front() -> Response:
 
 def _text(questions: list[tuple[str, Question]], address: str) -> Iterator[str]:
     yield ABOUT
-    yield f"In a browser: {address} and, with every field and finding, {address}docs/"
+    yield f"In a browser: {address} and, with every field and finding, {address}docs"
     yield "Without format=text the same answers come as JSON, for programs."
     before = ""
     for group, one in questions:

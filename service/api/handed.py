@@ -51,8 +51,13 @@ def _block(block: Block) -> Json:
         return {"kind": "items", "numbered": block.numbered, "items": items}
     if isinstance(block, Table):
         return _table(block)
-    marks = list(block.drawing.marks)
-    return {"kind": "picture", "key": block.key, "caption": block.caption, "marks": marks}
+    return {
+        "kind": "picture",
+        "key": block.key,
+        "caption": block.caption,
+        "marks": list(block.drawing.marks),
+        "svg": standalone(block.drawing),
+    }
 
 
 def _table(table: Table) -> Json:

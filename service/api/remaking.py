@@ -10,6 +10,7 @@ from service.api.documents.build import BuildForm
 from service.api.documents.fields import UNITS, Id, Length, Text, Units
 from service.api.documents.forms import Form, pointers
 from service.api.documents.gathered import Named, Object, Several
+from service.api.documents.telling import told
 from service.api.house import house
 from service.api.reading import read_as
 from service.api.refusals import Fault, InvalidDocument
@@ -25,8 +26,10 @@ class RealSizeForm(Form):
 
     demands = ({"minProperties": 1},)
 
-    thickness = Length()
-    width = Length()
+    thickness = Length(
+        metadata=told("What it measures in thickness.", "18 mm", left_out="as before")
+    )
+    width = Length(metadata=told("What it measures in width.", "220 mm", left_out="as before"))
 
     @validates_schema
     def _something(self, data: dict[str, Any], **_: Any) -> None:
@@ -37,10 +40,39 @@ class RealSizeForm(Form):
 class MadeOverForm(Form):
     """Another size, stock or region; bare numbers in it are in the units of the build."""
 
-    to = Named(Id(), Length(), 200)
-    stock = Named(Text(), Object(RealSizeForm), 100)
-    region = Text()
-    cut = Several(Id(), 0, 500)
+    to = Named(
+        Id(),
+        Length(),
+        200,
+        metadata=told(
+            "The new size of each run that changes, by its id.", {"width": "18"}, left_out="no run"
+        ),
+    )
+    stock = Named(
+        Text(),
+        Object(RealSizeForm),
+        100,
+        metadata=told(
+            "What stocks really measure, by their names.",
+            {"1x12": {"thickness": "18 mm", "width": "220 mm"}},
+            left_out="as the tables have it",
+        ),
+    )
+    region = Text(
+        metadata=told(
+            "The region to build it in: its stocks and fasteners are taken instead.",
+            "eu",
+            left_out="the region of the build",
+        )
+    )
+    cut = Several(
+        Id(),
+        0,
+        500,
+        metadata=told(
+            "Ids of parts that are cut already and must stay.", ["end"], left_out="none is"
+        ),
+    )
 
 
 @dataclass(frozen=True, slots=True)

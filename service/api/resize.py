@@ -15,6 +15,7 @@ from service.api.described.operations import BUILDS, Example, Operation, describ
 from service.api.documents.build import BuildForm
 from service.api.documents.fields import Word
 from service.api.documents.schemas import Book, Json
+from service.api.documents.telling import told
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
@@ -38,7 +39,11 @@ class ResizeQuery(QueryForm):
 class ResizeForm(MadeOverForm):
     """A resize; bare numbers in it are in the units of the build."""
 
-    units = Word("in", "mm")
+    units = Word(
+        "in",
+        "mm",
+        metadata=told("What the new build is written in.", "mm", left_out="the units of the build"),
+    )
 
 
 def resize_schema(book: Book, build: BuildForm | None = None) -> Json:
@@ -59,7 +64,7 @@ _FORM = ResizeForm()
     "resizeBuild", "What if it must be another size?",
     "The build with other sizes of runs, other real sizes of its stocks, in another region or in "
     "other units: what changes and why, what is kept, and what the new size brings.",
-    builds.RESIZE, BUILDS, _QUERY, body=resize_schema, forms=("json",),
+    builds.RESIZE, BUILDS, _QUERY, body=resize_schema,
     refusals=(UnknownName, CannotResize, *CannotResize.__subclasses__()),
     examples={
         "narrower": Example(

@@ -6,6 +6,7 @@ from typing import Any, cast
 
 from service import quantities
 from service.domain.catalog import BoardSize, Interval, PanelSize
+from service.domain.tape import sold
 
 FROM_MEMORY = "none, from memory: measure before relying on it"
 
@@ -68,16 +69,9 @@ def in_words(size: BoardSize | PanelSize, metric: bool = False) -> str:
     return f"{size.name}: {thick}{wide} ({size.kind}, {size.condition})"
 
 
-def sold_length(inches: Fraction, metric: bool = False) -> str:
-    """A length as shops say it: feet where it is whole feet."""
-    if not metric and inches % 12 == 0:
-        return f"{inches // 12} ft"
-    return quantities.written(inches, metric=metric)
-
-
 def sheet(size: tuple[Fraction, Fraction], metric: bool = False) -> str:
     """A sheet, width by length."""
-    return " x ".join(sold_length(one, metric) for one in size)
+    return " x ".join(sold(one, metric) for one in size)
 
 
 def _decimals(size: Fraction) -> str:

@@ -17,6 +17,7 @@ from service.domain.catalog import BoardSize, PanelSize
 from service.domain.checking import check
 from service.domain.errors import UnknownName
 from service.domain.sizes import StockSizes, look_up, of_size, piece_of
+from service.domain.tape import sold as sold_as
 
 routes = Blueprint("sizes", __name__)
 
@@ -86,7 +87,7 @@ def _lines(
     yield shown.in_words(sizes.sold, metric)
     sold = sizes.sold
     if isinstance(sold, BoardSize) and sold.lengths:
-        yield f"  lengths: {', '.join(shown.sold_length(one, metric) for one in sold.lengths)}"
+        yield f"  lengths: {', '.join(sold_as(one, metric) for one in sold.lengths)}"
     if isinstance(sold, PanelSize) and sold.sheets:
         yield f"  sheets: {', '.join(shown.sheet(one, metric) for one in sold.sheets)}"
     if section:

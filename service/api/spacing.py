@@ -19,7 +19,7 @@ from service.api.documents.writing import part_as_document, shape_as_document
 from service.api.house import house
 from service.api.parameters import read_query
 from service.domain.angles.answer import Asked, NotFigured
-from service.domain.angles.drawing import meaning, svg
+from service.domain.angles.drawing import drawn, meaning
 from service.domain.angles.figuring import Answer, answer
 from service.domain.angles.rows import read_row
 from service.domain.angles.settings import Stops
@@ -30,6 +30,7 @@ from service.domain.findings import Finding
 from service.domain.rounding import finest
 from service.domain.spacing import NoRow, Row
 from service.domain.tape import plain, tape_step
+from service.handouts.svg import standalone
 
 routes = Blueprint("spacing", __name__)
 
@@ -102,7 +103,7 @@ def _made(given: tuple[tuple[str, Any], ...], form: str, edition: str) -> bytes:
         "text": lambda: [
             *_lines(figured, row, to, findings, metric), *shown.closing(carries),
         ],
-        "svg": lambda: svg("row", figured.figured.drawing, metric),
+        "svg": lambda: standalone(drawn("row", figured.figured.drawing, metric)),
     })  # fmt: skip
 
 
@@ -123,7 +124,7 @@ def _shown(figured: Answer, row: Row, to: Fraction, metric: bool) -> dict[str, A
         "test_cut": exact.test_cut,
         "axes": exact.axes,
         "formula": exact.formula,
-        "svg": svg("row", exact.drawing, metric),
+        "svg": standalone(drawn("row", exact.drawing, metric)),
     }
 
 

@@ -54,7 +54,7 @@ _PLAIN, _PAGE = QueryForm(), PageQuery()
 @described_as(Operation(
     "listTables", "Which tables are there?",
     "Every reference table: what it is, and what its columns hold.",
-    browsing.TABLES, TABLES, _PLAIN, forms=("json",), keeps=True,
+    browsing.TABLES, TABLES, _PLAIN, keeps=True,
     examples={"all": Example("All of them", long=True)},
 ))  # fmt: skip
 def list_tables() -> Response:
@@ -73,7 +73,7 @@ def list_tables() -> Response:
     "readTable", "A table, in part",
     "The rows of a table that every filter holds for. A column's name is a parameter that filters "
     "by it. The next page is at the cursor, and in the Link header.",
-    browsing.TABLE, TABLES, _PAGE, {"table": "Name of the table."}, forms=("json", "csv"),
+    browsing.TABLE, TABLES, _PAGE, {"table": "Name of the table."}, forms=("json", "csv", "text"),
     refusals=(UnknownTable, UnknownColumn, UnknownCursor), keeps=True, links="next", filters=True,
     examples={
         "boards": Example("The sizes of a 1x6", {"table": "lumber_sizes", "stock": "1x6"}),
@@ -127,7 +127,7 @@ def _part(
     "A row by its key, with where its values come from.",
     browsing.TABLE_ROW, TABLES, _PLAIN,
     {"table": "Name of the table.", "key": "Key of the row."},
-    forms=("json", "csv"), refusals=(UnknownTable, UnknownKey), keeps=True,
+    forms=("json", "csv", "text"), refusals=(UnknownTable, UnknownKey), keeps=True,
     examples={"glue": Example("A glue", {"table": "glues", "key": "construction-adhesive"})},
 ))  # fmt: skip
 def read_row(table: str, key: str) -> Response:

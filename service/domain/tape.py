@@ -66,6 +66,11 @@ def tape(size: Fraction, *, to: Fraction | None = None, metric: bool = False) ->
     return marked(nearest(size, to or tape_step(metric)), metric)
 
 
+def sold(size: Fraction, metric: bool = False) -> str:
+    """A length as shops say it: feet where it is whole feet."""
+    return f"{size // 12} ft" if not metric and size % 12 == 0 else exact(size, metric)
+
+
 def plain(size: Fraction, metric: bool = False) -> str:
     """A size in a sentence: exact where it can be said shortly, else to 0.001 in or 0.1 mm."""
     if metric:

@@ -24,7 +24,9 @@ def summary(answers: Answers) -> str:
     document = answers.document
     pieces = sum(part.quantity for part in document.parts)
     stocks = dict.fromkeys(
-        (p.sized.key if p.sized else None) or p.part.stock.name or "a size of its own"
+        answers.pen.stock(p.sized.key)
+        if p.sized and p.sized.key
+        else p.part.stock.name or "a size of its own"
         for p in answers.build.parts
     )
     words = f"{counted(pieces, 'piece')} of {counted(len(document.parts), 'kind')}"

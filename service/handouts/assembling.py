@@ -52,7 +52,7 @@ def _cut(answers: Answers, step: Step) -> tuple[str, str]:
     rest = ""
     if last:
         names = listed([answers.named(id) for id in last], 8)
-        rest = f" Leave {names} for last: they are cut to fit."
+        rest = f" {names}: left for last, cut to fit."
     return "Cut", f"{_parts(answers, step)}, by the lists and drawings above.{rest}"
 
 

@@ -9,7 +9,7 @@ UNSEEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
 def one_line(text: str) -> str:
     """The text on one line: what can't be seen becomes a space, runs of spaces one space."""
-    if text.isascii() and text.isprintable() and "  " not in text:
+    if text.isascii() and text.isprintable() and "  " not in text and text == text.strip():
         return text
     seen = (" " if unicodedata.category(sign) in UNSEEN else sign for sign in text)
     return " ".join("".join(seen).split())

@@ -26,8 +26,12 @@ PARTS = (
 )
 POINTS = (
     Column("part", "Part"),
-    Column("between", "Measured from point to point"),
-    Column("length", "Length"),
+    Column("long-to-long", "Long point to long point"),
+    Column("short-to-short", "Short to short"),
+    Column("long-to-short", "Long to short, along one edge"),
+    Column("short-to-long", "Short to long, along the other"),
+    Column("center", "Along the center line"),
+    Column("blank", "Blank to cut it from"),
 )
 SETTINGS = (
     Column("part", "Part"),
@@ -38,14 +42,7 @@ SETTINGS = (
     Column("table_90", "Table, scale with 90 at square", figures=True),
     Column("blade_90", "Blade, scale with 90 at square", figures=True),
 )
-BETWEEN = {
-    "long-to-long": "long point to long point",
-    "short-to-short": "short point to short point",
-    "long-to-short": "long point to short point, along one edge",
-    "short-to-long": "short point to long point, along the other edge",
-    "center": "along the center line",
-}
-TO_LIST, TO_FIT = "to the list", "last, to fit"
+TO_LIST, TO_FIT = "to list", "to fit, last"
 SCALES = (
     "Both scales say the same: some saws read 0 at a square cut, others 90. Set the saw, cut two "
     "scraps, and hold them together before you cut a part."
@@ -148,10 +145,13 @@ def _points(answers: Answers, part: ResolvedPart) -> Iterator[tuple[str, ...]]:
     solid = part.solid
     if not isinstance(solid, Solid | Rod) or solid.is_square:
         return
-    name = answers.named(part.part.id)
-    for word, size in solid.lengths(part.part.measured_on).items():
-        yield name, BETWEEN[word], answers.sizes.one(size)
-    yield name, "blank to cut it from, tip to tip", answers.sizes.one(solid.blank_length)
+    lengths = {str(word): size for word, size in solid.lengths(part.part.measured_on).items()}
+    lengths["blank"] = solid.blank_length
+    told = (lengths.get(column.key) for column in POINTS[1:])
+    yield (
+        answers.named(part.part.id),
+        *("" if size is None else answers.sizes.one(size) for size in told),
+    )
 
 
 def _settings(answers: Answers, part: ResolvedPart) -> Iterator[tuple[str, ...]]:

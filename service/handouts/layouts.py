@@ -16,7 +16,8 @@ NOTHING = "Nothing is planned to be cut: see what is not to be had, above."
 MARKS = (
     "Marks are read from the left end of the board. The kerf, what the saw takes, lies between "
     "neighbors and belongs to none; it is drawn black. Mark and cut one piece after the other "
-    "rather than all marks at once."
+    "rather than all marks at once. Slanted ends overlap along the tape: their marks are the "
+    "outermost points."
 )
 SHORT = "{part} is short to hold by hand: cut it from a longer piece, or clamp it."
 

@@ -81,11 +81,32 @@ def _joints(answers: Answers) -> Iterator[Item]:
 
 
 def _finding(finding: Finding) -> Item:
-    under = [f"at {finding.at}" + (f" and {finding.also_at}" if finding.also_at else "")]
+    under = [_place(finding)]
     if finding.mend is not None:
         under.append(f"Mend: {finding.mend.words}")
-    name = f"{SEVERITIES[finding.severity]}: {finding.title}"
-    return Item(finding.detail, name, tuple(under))
+    return Item(finding.detail, _title(finding), tuple(under))
+
+
+def _title(finding: Finding) -> str:
+    return f"{SEVERITIES[finding.severity]}: {finding.title}"
+
+
+def _place(finding: Finding) -> str:
+    return f"at {finding.at}" + (f" and {finding.also_at}" if finding.also_at else "")
+
+
+def _together(found: list[Finding]) -> Iterator[Item]:
+    """Findings in their order; those with one title and one mend in one item, each at its place."""
+    groups: dict[tuple[str, str], list[Finding]] = {}
+    for one in found:
+        mend = one.mend.words if one.mend else ""
+        groups.setdefault((_title(one), mend), []).append(one)
+    for (title, mend), alike in groups.items():
+        if len(alike) == 1:
+            yield _finding(alike[0])
+        else:
+            words = f"in {len(alike)} places." + (f" Mend: {mend}" if mend else "")
+            yield Item(words, title, tuple(f"{one.detail} ({_place(one)})" for one in alike))
 
 
 def findings(answers: Answers) -> Section:
@@ -96,7 +117,7 @@ def findings(answers: Answers) -> Section:
     words = [Words(VERDICTS[checked.verdict], strong=True)]
     if safety:
         words.append(Words(f"{counted(safety, 'caution')} more, above, in what to watch out for."))
-    items = tuple(_finding(one) for one in open_still)
+    items = tuple(_together(open_still))
     blocks = (*words, *((Items(items),) if items else ()))
     return Section("findings", "Still open", blocks)
 

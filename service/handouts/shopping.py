@@ -7,6 +7,7 @@ from service.domain.catalog import BoardSize
 from service.domain.cost import NOT_PLANNED, Line, fastener_name, wood_line
 from service.domain.fastener_words import stated_fastener
 from service.domain.purchase import Bought
+from service.domain.tape import sold
 from service.handouts.about import money
 from service.handouts.answers import Answers
 from service.handouts.fastening import proposed
@@ -79,6 +80,8 @@ def _wood(answers: Answers, one: Bought) -> Row:
         length = answers.sizes.by(one.width, one.length)
     else:
         length = answers.sizes.one(one.length)
+        feet = sold(one.length, answers.build.metric)
+        length = f"{feet}, {length}" if feet.endswith(" ft") else length
     note = "on hand" if one.source == "on-hand" else ""
     count = str(one.count)
     return _row(answers, line, what=name, actual=actual, length=length, count=count, note=note)
@@ -102,8 +105,10 @@ def _row(
     count: str = "", note: str = "",
 ) -> Row:  # fmt: skip
     known = line.money is not None
-    each = money(line.each, answers) if known and line.each is not None else ""
-    paid = money(line.money, answers) if known else "no price"
+    each = money(line.each, answers) if line.each and known else ""
+    paid = (
+        money(line.money, answers) if line.money and known else "nothing" if known else "no price"
+    )
     return (what, line.kind, actual, length, count, each, paid, note)
 
 

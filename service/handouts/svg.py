@@ -9,6 +9,7 @@ NAMESPACE = "//".join(("http:", "www.w3.org/2000/svg"))  # a name, not an addres
 FACE = "Helvetica, Arial, 'Liberation Sans', sans-serif"
 LINE = 14.0
 BORDER = 6.0
+STRONG = ' font-weight="bold"'
 
 
 def inline(drawing: Drawing, key: str) -> str:
@@ -20,11 +21,12 @@ def inline(drawing: Drawing, key: str) -> str:
 
 
 def standalone(drawing: Drawing) -> str:
-    """The drawing as a document of its own, its title above and its marks below."""
-    said = [line for mark in drawing.marks for line in _lines(mark, drawing)]
+    """The drawing as a document of its own, its title and its marks in words below."""
+    said = [line for mark in (drawing.title, *drawing.marks) for line in _lines(mark, drawing)]
     first = drawing.height + LINE
     below = [
-        f'<text x="{BORDER:g}" y="{first + LINE * place:.2f}">{escape(line)}</text>'
+        f'<text x="{BORDER:g}" y="{first + LINE * place:.2f}"{"" if place else STRONG}>'
+        f"{escape(line)}</text>"
         for place, line in enumerate(said)
     ]
     high = first + LINE * len(said)
@@ -67,7 +69,7 @@ def _text(text: Text) -> str:
     anchor = "" if text.anchor == "start" else f' text-anchor="{text.anchor}"'
     size = "" if text.size == 11 else f' font-size="{text.size:g}"'
     turn = f' transform="rotate(-90 {x:.2f} {y:.2f})"' if text.upright else ""
-    weight = ' font-weight="bold"' if text.strong else ""
+    weight = STRONG if text.strong else ""
     place = f'x="{x:.2f}" y="{y:.2f}"'
     return f"<text {place}{anchor}{size}{weight}{turn}>{_said(text.words)}</text>"
 

@@ -11,7 +11,7 @@ from service.domain.tooling import BY_METHOD, words
 from service.handouts.answers import Answers
 from service.handouts.fastening import proposed
 from service.handouts.page import Column, Section, Table
-from service.handouts.sizes import listed
+from service.handouts.sizes import counted, listed
 
 COLUMNS = (
     Column("tool", "Tool"),
@@ -37,7 +37,7 @@ HOUSED = "a hand saw for the two sides, down to a line, and a chisel for the flo
 SANDER = "paper on a flat block, along the grain"
 CLAMPS = "wedges against a stop, weights, or cord twisted tight with a stick"
 BRUSH = "a lint-free rag, where the label of the finish allows it"
-FASTENING = frozenset(tool for needs in BY_METHOD.values() for any_of in needs for tool in any_of)
+MOST_WAYS = 3  # fastenings in place of one tool; more are no page to read
 HOLE_KINDS = frozenset({"hole"})
 
 
@@ -110,7 +110,10 @@ def _fastening(answers: Answers) -> Iterator[Need]:
             if said:
                 instead.setdefault(tool, {}).setdefault(said, []).append(joint.id)
     for tool, ids in used.items():
-        ways = [f"{said} (at {listed(at, 4)})" for said, at in instead.get(tool, {}).items()]
+        found = instead.get(tool, {})
+        ways = [f"{said} (at {listed(at, 3)})" for said, at in list(found.items())[:MOST_WAYS]]
+        if len(found) > MOST_WAYS:
+            ways.append(f"{counted(len(found) - MOST_WAYS, 'other fastening')} at the rest")
         if tool == "clamps":
             ways.append(CLAMPS)
         without = "; or ".join(ways) or "nothing found here that holds as well"

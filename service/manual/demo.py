@@ -7,17 +7,15 @@ import json
 import sys
 import tempfile
 from collections.abc import Callable, Iterator
-from copy import deepcopy
 from pathlib import Path
 from textwrap import fill
 from typing import Any
 
 from service.manual.client import Client, Refused, a_service
+from service.manual.twins import RISER, WRONG, riser
 
-BUILD = Path(__file__).with_name("builds") / "counter-riser.json"
 WIDTH = 80
 CLOSING = ("assumed: ", "source: ", "sources: ", "edition: ")
-SPOILED = "23 1/2"  # 25 1/2 less two boards of 1 in, which are 3/4 in
 
 Build = dict[str, Any]
 
@@ -44,26 +42,19 @@ def _told(lines: list[str]) -> Iterator[str]:
             yield line
 
 
-def spoiled(build: Build) -> Build:
-    """The build with the slip that nearly everybody makes once: a printed size taken for real."""
-    draft = deepcopy(build)
-    shelf = next(part for part in draft["parts"] if part["id"] == "shelf")
-    shelf["length"] = SPOILED
-    return draft
-
-
-def read_a_size(client: Client, build: Build) -> Build:
-    """What a board really measures."""
+def read_a_size(client: Client, _: Build) -> Build:
+    """What a board really measures; then the draft, with the slip that many make once."""
     say("A riser for a counter, 25 1/2 in wide, of 1x6. What does a 1x6 really measure?")
     show(client, "/v1/sizes/1x6")
-    return spoiled(build)
+    draft: Build = riser().with_value(WRONG)
+    return draft
 
 
 def check_the_draft(client: Client, build: Build) -> Build:
     """The draft has a slip in it."""
     say(
         "The draft was figured before anybody looked: two ends of 1 in come off 25 1/2, so its "
-        f"shelves are {SPOILED} in long. Does it go together?"
+        f"shelves are {WRONG} in long. Does it go together?"
     )
     print("  " + "\n  ".join(json.dumps(part) for part in build["parts"]) + "\n")
     show(client, "/v1/check", build)
@@ -131,7 +122,7 @@ def hand_it_out(client: Client, build: Build, file: Path) -> None:
 
 def run(file: Path) -> None:
     """The whole job. Raises Refused."""
-    build: Build = json.loads(BUILD.read_text(encoding="utf-8"))
+    build: Build = riser().build
     with a_service() as client:
         for number, step in enumerate(STEPS, 1):
             print(f"--- {number} of {len(STEPS) + 1}")
@@ -142,7 +133,7 @@ def run(file: Path) -> None:
 
 def main() -> None:
     """Write the page to the file named, else to one in the folder for temporary files."""
-    usual = Path(tempfile.gettempdir()) / "counter-riser.html"
+    usual = Path(tempfile.gettempdir()) / f"{RISER}.html"
     try:
         run(Path(sys.argv[1]) if len(sys.argv) > 1 else usual)
     except Refused as refusal:

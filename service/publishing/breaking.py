@@ -32,7 +32,7 @@ def _resolved(document: Json, schema: Json) -> Json:
         found: Any = document
         for step in schema["$ref"].removeprefix("#/").split("/"):
             found = found[step]
-        schema = found
+        schema = found | {word: own for word, own in schema.items() if word != "$ref"}
     return schema
 
 
@@ -125,10 +125,10 @@ def _asked(
     both: Descriptions, old: Json, new: Json, place: str, seen: Pairs = frozenset()
 ) -> Iterator[str]:
     """What the new schema of a request no longer takes."""
-    old, new = both.resolved(old, new)
-    if (id(old), id(new)) in seen or old == new == {}:
+    if (id(old), id(new)) in seen:
         return
     seen |= {(id(old), id(new))}
+    old, new = both.resolved(old, new)
     for why in demands_more(old, new):
         yield f"{place}: {why}"
     for name, schema in old.get("properties", {}).items():
@@ -149,13 +149,32 @@ def _asked(
 def _answered(
     both: Descriptions, old: Json, new: Json, place: str, seen: Pairs = frozenset()
 ) -> Iterator[str]:
-    """What an answer no longer says, or says in a way that callers do not know."""
-    old, new = both.resolved(old, new)
-    if (id(old), id(new)) in seen or old == {}:
+    """What an answer no longer says, or says in a way that callers do not know.
+
+    A document in an answer is the caller's own, or reads like it: what may stand in it is held to
+    what may be asked.
+    """
+    if (id(old), id(new)) in seen:
         return
     seen |= {(id(old), id(new))}
+    old, new = both.resolved(old, new)
+    if old.get("additionalProperties") is False:
+        return
     if (types := _types(old)) and not (_types(new) and _types(new) <= types):
         yield f"{place}: answers another type"
+    yield from _fields_answered(both, old, new, place, seen)
+    for word in ("items", "additionalProperties"):
+        if isinstance(old.get(word), dict):
+            yield from _answered(both, old[word], _schema(new, word), f"{place}/{word}", seen)
+    known = lists(old, "anyOf", "oneOf")
+    for one in (lists(new, "anyOf", "oneOf") or [new]) if known else ():
+        if all(any(_answered(both, other, one, place, seen)) for other in known):
+            yield f"{place}: answers in a way that was not known"
+
+
+def _fields_answered(
+    both: Descriptions, old: Json, new: Json, place: str, seen: Pairs
+) -> Iterator[str]:
     for name, schema in old.get("properties", {}).items():
         later = new.get("properties", {}).get(name)
         if later is None:
@@ -164,13 +183,6 @@ def _answered(
         if name in old.get("required", ()) and name not in new.get("required", ()):
             yield f"{place}/{name}: no longer always there"
         yield from _answered(both, schema, later, f"{place}/{name}", seen)
-    for word in ("items", "additionalProperties"):
-        if isinstance(old.get(word), dict):
-            yield from _answered(both, old[word], _schema(new, word), f"{place}/{word}", seen)
-    known = lists(old, "anyOf", "oneOf")
-    for one in (lists(new, "anyOf", "oneOf") or [new]) if known else ():
-        if all(any(_answered(both, other, one, place, seen)) for other in known):
-            yield f"{place}: answers in a way that was not known"
 
 
 def _schema(schema: Mapping[str, Any], word: str) -> Json:

@@ -96,7 +96,8 @@ def described(app: Flask, answers: Answers = lambda place: {}) -> Json:
         spec.tag({"name": group})
     for place in found:
         spec.path(place.path, operations={place.method: _operation(place, asked, told, answers)})
-    for schemas in (told.schemas, asked.schemas, SHAPES):
+    in_order = dict(sorted(SHAPES.items()))  # not as modules happen to be imported
+    for schemas in (told.schemas, asked.schemas, in_order):
         for name, schema in schemas.items():
             if spec.components.schemas.get(name) != schema:
                 spec.components.schema(name, schema)

@@ -4,6 +4,7 @@ import sys
 from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
+from typing import Any
 
 import orjson
 from flask import Flask
@@ -13,12 +14,25 @@ from service.publishing.breaking import breaks
 from service.publishing.document import described
 from service.publishing.examples import answers_of
 
-USAGE = "usage: publish-openapi [--check | --check-against FILE]"
+USAGE = "usage: publish-openapi [--check | --check-against FILE | --release FILE]"
 
 
 def document(app: Flask) -> Json:
     """The whole description, with answers to its examples. Raises NotAnswered and LookupError."""
     return described(app, partial(answers_of, app))
+
+
+def without_examples(value: Any) -> Any:
+    """A description, or a part of it, as a release keeps it: what can't break is left out."""
+    if isinstance(value, list):
+        return [without_examples(each) for each in value]
+    if not isinstance(value, dict):
+        return value
+    return {
+        name: without_examples(inner)
+        for name, inner in value.items()
+        if name not in ("examples", "example") or not isinstance(inner, list | dict)
+    }
 
 
 def content_of(document: Json) -> bytes:
@@ -38,6 +52,10 @@ def run(app: Flask, path: Path, arguments: Sequence[str]) -> int:
             return _told(
                 [] if path.read_bytes() == content_of(made) else [f"{path} is not current"]
             )
+        case ["--release", file]:
+            Path(file).parent.mkdir(exist_ok=True)
+            Path(file).write_bytes(orjson.dumps(without_examples(made)) + b"\n")
+            return 0
         case ["--check-against", file]:
             return _told(breaks(orjson.loads(Path(file).read_bytes()), made))
         case _:

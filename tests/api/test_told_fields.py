@@ -10,6 +10,7 @@ from service.api.documents.build import BuildForm
 from service.api.documents.gathered import Either, EitherForm, Named, Object, Several
 from service.api.documents.measures import MEASURES
 from service.api.documents.shapes import form_of
+from service.api.resize import ResizeForm
 
 Told = tuple[str, fields.Field[Any]]
 
@@ -39,6 +40,7 @@ def inner_forms(field: fields.Field[Any]) -> Iterator[Schema]:
 
 def every_field() -> Iterator[Told]:
     forms = forms_in(BuildForm(), {})
+    forms_in(ResizeForm(), forms)
     for shape in MEASURES:
         forms[f"shape {shape}"] = form_of(shape)
     for name, form in forms.items():
@@ -52,6 +54,7 @@ EVERY = dict(every_field())
 def test_the_whole_document_is_walked() -> None:
     named = {name.split(".")[0] for name in EVERY}
     assert {"BuildForm", "PartForm", "CutoutForm", "PointForm", "DefectForm", "WallForm"} <= named
+    assert {"ResizeForm", "RealSizeForm"} <= named
 
 
 @pytest.mark.parametrize("name", EVERY)

@@ -34,7 +34,8 @@ MAY_IMPORT = {
         "markupsafe",
         "reportlab",
     },
-    "manual": {"service.manual", "service.domain", "jinja2"},
+    "pages": set(),  # files for a browser, no Python
+    "manual": {"service.manual", "service.domain", "jinja2", "markupsafe"},
     "api": {
         "service.api",
         "service.handouts",

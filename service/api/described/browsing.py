@@ -55,7 +55,8 @@ WHY = answer(
 FRONT = shape("FrontAnswer", record(
     "What can be asked, with lines to paste.",
     about=TEXT,
-    questions=several(record("A question.", asks=TEXT, line=TEXT)),
+    manual=told(TEXT, "Where the manual is."),
+    questions=several(record("A question.", about=TEXT, asks=TEXT, line=TEXT)),
     edition=_EDITION,
 ))  # fmt: skip
 ALIVE = shape("AliveAnswer", record("The process runs.", status=one_of("alive")))

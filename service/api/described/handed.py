@@ -38,10 +38,11 @@ _KINDS = {
     ),
     "picture": _block(
         "picture",
-        "A drawing: format=svg&drawing={key} gives it.",
+        "A drawing, as SVG and in words; format=svg&drawing={key} gives it alone.",
         key=TEXT,
         caption=TEXT,
         marks=several(TEXT),
+        svg=TEXT,
     ),
 }
 _SECTION = shape("HandoutSection", record(

@@ -43,7 +43,10 @@ _SHEET = shape("PlannedSheet", record(
     cuts=several(shape("SheetCut", record(
         "A cut from edge to edge of the piece that it divides.",
         order=WHOLE, across=one_of("length", "width"), at=LENGTH, by=one_of("store", "home"),
-        trim=YES_NO, piece=record("The piece that is cut.", length=LENGTH, width=LENGTH),
+        trim=YES_NO, piece=record(
+            "The piece in hand, by its corner nearest the sheet's.",
+            x=LENGTH, y=LENGTH, length=LENGTH, width=LENGTH,
+        ),
     ))),
     left=several(record("A rest.", length=LENGTH, width=LENGTH, keep=YES_NO)),
 ))  # fmt: skip
@@ -73,7 +76,9 @@ CUT_PLAN = answer(
     bound=told(_PRICE, "No plan can cost less."),
     gap_percent=or_null(NUMBER),
     currency=or_null(TEXT),
-    enough=told({"enum": [True, False, "unknown"]}, "Whether the parts can all be made."),
+    budget=_PRICE,
+    over_budget=told(or_null(YES_NO), "Whether the outlay is over the budget."),
+    enough=told({"anyOf": [YES_NO, one_of("unknown")]}, "Whether the parts can all be made."),
     deadline_met=told(YES_NO, "False where the search stopped because time ran out."),
     boards=several(_BOARD),
     sheets=several(_SHEET),

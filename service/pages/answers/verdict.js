@@ -13,7 +13,7 @@ export function verdictCard(answer, notes = []) {
     make('p', {}, counted(answer.findings)),
     notes.map((note) => make('p', { class: 'older' }, note)),
     make('div', { class: 'unjudged' },
-      make('p', {}, make('strong', {}, 'Not judged:')),
+      make('p', {}, make('strong', {}, 'Not judged: ')),
       make('ul', {}, answer.not_judged.map((one) => make('li', {}, one)))));
 }
 

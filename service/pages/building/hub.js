@@ -30,6 +30,7 @@ export const hubView = withBuild(async (kept) => {
       make('ul', { class: 'stick' }, piece, lists, shop, buying,
         mark(id, 'cuts', 'What to buy and how to cut it', '', []),
         mark(id, 'tape', 'At the saw: one piece at a time', '', []),
+        mark(id, 'drawings', 'Drawings', 'boards, sheets and angled parts', []),
         mark(id, 'handout', 'Handout', 'to print or to publish', []),
         mark(id, 'document', 'The document', 'for what has no form', [])),
       make('div', { class: 'actions' },

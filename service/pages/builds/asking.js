@@ -23,7 +23,7 @@ const asText = (document) => JSON.stringify(document);
 
 /**
  * What was last told, also if the document has changed since.
- * @param {string} question such as `check`
+ * @param {string} question such as `check`, with its parameters
  * @returns {Promise<Told>}
  */
 export async function lastTold(question) {
