@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from service.domain.candidates import Made, candidates, kept, stouts_for
+from service.domain.candidates import Made, Stouts, candidates, kept, stouts_for
 from service.domain.choosing import (
     Choice,
     RuledOut,
@@ -58,6 +58,12 @@ class Search:
     want: Want
     around: Surroundings
     trials: dict[tuple[str, Hands, bool], Trial] = field(default_factory=dict)
+    stout: Stouts = field(init=False)
+    glue: str = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.stout = stouts_for(self.meeting, self.around.metric)
+        self.glue = glue_for(self.want, self.around)
 
     def choose(self, method: str, tools: Tools) -> Choice | RuledOut:
         """The best fastener of a method in a shop with those tools, or why there is none."""
@@ -72,13 +78,12 @@ class Search:
         return found if isinstance(found, Choice) else None
 
     def _tried(self, method: str, tools: Tools) -> Choice | RuledOut | Trial:
-        glue = glue_for(self.want, self.around)
-        refusal = refused(self.meeting, method, glue, tools)
+        refusal = refused(self.meeting, method, self.glue, tools)
         if refusal:
             return RuledOut(method, refusal)
         if method == "glue":
             return Choice(
-                None, Fixing("glue", glue=glue), tools.chosen(needs_of("glue", True, False))
+                None, Fixing("glue", glue=self.glue), tools.chosen(needs_of("glue", True, False))
             )
         lacking = {hand: lacks(method, hand, tools) for hand in (True, False)}
         hands = tuple(hand for hand in (True, False) if lacking[hand] is None)
@@ -100,14 +105,16 @@ class Search:
         return Choice(made, fixing, tools.chosen(needs))
 
     def _sizes(self, method: str, hands: Hands) -> Reachable:
-        catalog, stout = self.around.catalog, stouts_for(self.meeting, self.around.metric)
+        catalog, stout = self.around.catalog, self.stout
 
         def reachable() -> Reachable:
             every = candidates(catalog, method, stout)
             made = tuple(one for one in every if one.by_hand in hands)
             return Reachable(made, ladders(method, made))
 
-        return kept(catalog, ("reachable", method, hands, stout), reachable)
+        return kept(
+            catalog, ("reachable", method, hands, stout.band, stout.thin, stout.metric), reachable
+        )
 
     def trial(self, sizes: Reachable, bored: bool) -> Trial:
         """The first sound length. Screws and dowels: the usual size first; nails: any size.
