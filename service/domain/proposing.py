@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from service.domain.candidates import METHODS, Made, kept
 from service.domain.choosing import Choice, RuledOut, Want
-from service.domain.counting import Row, row_of
+from service.domain.counting import Row, joint_width, row_of
 from service.domain.driving import Driven
 from service.domain.fasteners import NailSize, ScrewSize
 from service.domain.fixing import DRIVEN, NONE, Fixing, placed
@@ -19,6 +19,7 @@ from service.domain.reach import is_exact
 from service.domain.searching import Search
 from service.domain.splitting import Distances, distances
 from service.domain.surroundings import Surroundings, said
+from service.domain.tape import ratio
 from service.domain.tooling import Tools
 
 # Methods from the likeliest to the least, by how the parts meet. Own judgment, from practice: what
@@ -126,7 +127,8 @@ def best(search: Search, tools: Tools) -> Choice | None:
 def complete(search: Search, choices: list[Choice]) -> Iterator[Option]:
     """Choices with everything that follows from them."""
     meeting, around = search.meeting, search.around
-    rows = [count(meeting, choice, search.want) for choice in choices]
+    width = search.want.across or joint_width(meeting)
+    rows = [count(meeting, choice, width) for choice in choices]
     heres = [placed(meeting, choice.fixing) for choice in choices]
     holds = [
         hold_of(meeting, choice, here, around) for choice, here in zip(choices, heres, strict=True)
@@ -177,17 +179,22 @@ def total(each: float | None, row: Row) -> float | None:
     return None if each is None else each * row.count
 
 
-def count(meeting: Meeting, choice: Choice, want: Want) -> Row:
-    """How many, and how far apart."""
+def count(meeting: Meeting, choice: Choice, width: Fraction) -> Row:
+    """How many, and how far apart, along a joint so wide."""
     if choice.made is None:
-        return Row(row_of(meeting, "glue", want.across, NONE).width, 0, NONE, NONE)
-    return row_of(meeting, choice.fixing.method, want.across, NONE)
+        return Row(width, 0, NONE, NONE)
+    return row_of(meeting, choice.fixing.method, width, NONE)
 
 
 def spaced(meeting: Meeting, choice: Choice, around: Surroundings) -> Distances:
     """Distances from ends and edges, and between fasteners."""
     spot = standing(meeting, choice.fixing)
-    return kept(around.catalog, ("distances", spot), lambda: distances(around.catalog, spot))
+    thickness = () if spot.piloted or spot.hard else ratio(spot.thickness)  # else it says nothing
+    key = (
+        "distances", *ratio(spot.diameter), spot.piloted, *thickness, spot.spot, spot.material,
+        spot.hard, spot.gauge,
+    )  # fmt: skip
+    return kept(around.catalog, key, lambda: distances(around.catalog, spot))
 
 
 def drilling_for(meeting: Meeting, choice: Choice, around: Surroundings) -> Drilling | None:
@@ -233,7 +240,8 @@ def hold_of(meeting: Meeting, choice: Choice, here: Driven | None, around: Surro
     return kept(
         around.catalog,
         (
-            "hold", fixing.method, made.type, made.diameter, fixing.length, here.bite,
+            "hold", fixing.method, made.type, *ratio(made.diameter), *ratio(fixing.length),
+            *ratio(here.bite),
             meeting.into.surface, _wood(meeting.through), _wood(meeting.into),
             meeting.into.into_panel_edge,
         ),

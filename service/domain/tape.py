@@ -12,19 +12,21 @@ def nearest(
     size: Fraction, to: Fraction, mode: Literal["nearest", "down", "up"] = "nearest"
 ) -> Fraction:
     """The multiple of `to` at, below or above a size. Exact halves go up, also below zero."""
+    if mode == "nearest":  # in whole numbers: every length of every answer comes by here
+        over, under = size.numerator * to.denominator, size.denominator * to.numerator
+        return Fraction((2 * over + under) // (2 * under) * to.numerator, to.denominator)
     steps = size / to
-    if mode == "nearest":
-        return floor(steps + Fraction(1, 2)) * to
     return (floor(steps) if mode == "down" else ceil(steps)) * to
 
 
 def mixed(value: Fraction) -> str:
     """A number as builders write it: `20 3/4`, `3/4`, `-1 1/2`, `0`."""
-    sign = "-" if value < 0 else ""
-    whole, part = divmod(abs(value), 1)
+    over, under = value.numerator, value.denominator
+    sign = "-" if over < 0 else ""
+    whole, part = divmod(abs(over), under)
     if not part:
         return f"{sign}{whole}"
-    return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
+    return f"{sign}{whole} {part}/{under}" if whole else f"{sign}{part}/{under}"
 
 
 def decimal(value: Fraction, places: int = 10) -> str | None:
@@ -76,13 +78,19 @@ def exact(size: Fraction, metric: bool = False) -> str:
 
     The unit asked for, or the other one where only that is short: 18 mm stays `18 mm`.
     """
-    mm = decimal(size / MM)
     halved = is_binary(size) and size.denominator <= 128
-    if mm is not None and len(mm) <= 12 and (metric or not halved):
-        return f"{mm} mm"
+    if metric or not halved:
+        mm = decimal(size / MM)
+        if mm is not None and len(mm) <= 12:
+            return f"{mm} mm"
     return f"{mixed(size)} in"
 
 
 def is_binary(size: Fraction) -> bool:
     """Whether a size lies on the halves, quarters, eighths ... of an inch."""
     return size.denominator & (size.denominator - 1) == 0
+
+
+def ratio(size: Fraction | None) -> tuple[int | None, ...]:
+    """A size in whole numbers: quicker to look up by than the fraction."""
+    return (None,) if size is None else size.as_integer_ratio()

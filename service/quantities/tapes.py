@@ -29,8 +29,8 @@ def _measured(over: int, under: int, to: Fraction | None, metric: bool) -> Measu
     inches = Fraction(over, under)
     reading = nearest_mark(inches, to or tape_step(metric))
     return {
-        "in": round(float(inches), 6),
-        "mm": round(float(inches / MM), 4),
+        "in": round(over / under, 6),
+        "mm": round(over * MM.denominator / (under * MM.numerator), 4),
         "tape": marked(reading, metric),
         "off_by": _signed(reading - inches, metric),
     }
