@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from service.domain.candidates import METHODS, Made, kept
+from service.domain.candidates import METHODS, Made
 from service.domain.choosing import Choice, RuledOut, Want
 from service.domain.counting import Row, joint_width, row_of
 from service.domain.driving import Driven
@@ -13,6 +13,7 @@ from service.domain.fixing import DRIVEN, NONE, Fixing, placed
 from service.domain.grain import standing
 from service.domain.gravity import Gravity, assigned_gravity
 from service.domain.holding import Hold, Seat, nail_hold, screw_hold
+from service.domain.keeping import kept
 from service.domain.meeting import Meeting, Side
 from service.domain.pilot_holes import Drilling, drilling
 from service.domain.reach import is_exact
