@@ -128,7 +128,7 @@ def test_a_sum_is_a_row_of_its_pieces(app: Any, shelf: int, ends: int, gap: str)
                   {"id": "shelf", "stock": "1x6", "length": f"{shelf}"}],
         "runs": [{"id": "across", "equals": "50", "pieces": [
             {"part": "end", "along": "thickness", "count": ends},
-            {"gap": True, "size": gap}, {"part": "shelf", "along": "length"}]}],
+            {"gap": gap}, {"part": "shelf", "along": "length"}]}],
     }  # fmt: skip
     picture = drawn(app.test_client(), build, "run-1")
     boxes = [(letter, picture.inches(box)[0]) for letter, box in picture.shapes("box")]
