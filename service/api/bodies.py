@@ -10,7 +10,7 @@ from typing import Any
 
 import orjson
 from flask import Request
-from werkzeug.exceptions import RequestEntityTooLarge
+from werkzeug.exceptions import BadRequest, HTTPException, RequestEntityTooLarge
 
 from service.api.refusals import NotJson, RepeatedName, TooManyValues, UnreadableMediaType
 
@@ -22,7 +22,7 @@ def read_json(request: Request) -> Any:
     """The JSON value in the body.
 
     Raises UnreadableMediaType, TooManyValues, NotJson and RepeatedName; and Werkzeug's
-    RequestEntityTooLarge where the body is too long.
+    RequestEntityTooLarge where the body is too long, BadRequest where it breaks off.
     """
     _demand_plain_json(request)
     body = _whole_body(request)
@@ -40,12 +40,17 @@ def read_json(request: Request) -> Any:
 
 
 def _whole_body(request: Request) -> bytes:
-    """All bytes, or 413.
+    """All bytes, or 413; 400 where they do not come as they were announced.
 
     Werkzeug cuts a body that comes in chunks off at its limit without a word, so that limit is
     set one byte over ours: a body that reaches it was too long.
     """
-    body = request.get_data(cache=False)
+    try:
+        body = request.get_data(cache=False)
+    except HTTPException:
+        raise
+    except Exception:  # each server has its own error for chunks that make no sense
+        raise BadRequest from None
     if request.max_content_length is not None and len(body) >= request.max_content_length:
         raise RequestEntityTooLarge
     return body

@@ -17,6 +17,7 @@ from service.api.parameters import QueryForm, read_query
 from service.api.patching import mended
 from service.api.reading import read_as
 from service.domain.checking import Checked, check
+from service.domain.deadline import kept_time
 from service.domain.errors import UnknownName
 from service.planning.yielding import purchasing_of
 
@@ -78,7 +79,7 @@ def answer_of(checked: Checked) -> dict[str, Any]:
     named = [source for finding in checked.findings for source in finding.sources]
     return {
         "verdict": checked.verdict,
-        "findings": [found.finding(finding, resolved.metric) for finding in checked.findings],
+        "findings": [found.finding(f, resolved.metric) for f in kept_time(checked.findings)],
         "not_judged": list(checked.not_judged),
         "parts": found.parts(resolved),
         **carried(resolved.catalog, _rows(checked), resolved.assumed, named),

@@ -24,16 +24,20 @@ from service.domain.splitting import Distance
 Json = dict[str, Any]
 
 
-@lru_cache(maxsize=4096)
 def size(inches: Fraction, metric: bool) -> Mapping[str, Any]:
     """A length as every answer shows it; the same few come again and again."""
-    return shown.length(inches, metric)
+    return quantities.measured(inches, metric=metric)
+
+
+def drill(inches: Fraction, metric: bool) -> Mapping[str, Any]:
+    """A diameter: drills go by sixty-fourths, which a tape does not show."""
+    return _drill(inches.numerator, inches.denominator, metric)
 
 
 @lru_cache(maxsize=1024)
-def drill(inches: Fraction, metric: bool) -> Mapping[str, Any]:
-    """A diameter: drills go by sixty-fourths, which a tape does not show."""
-    return quantities.measured(inches, to=None if metric else DRILL_STEP, metric=metric)
+def _drill(over: int, under: int, metric: bool) -> Mapping[str, Any]:
+    step = None if metric else DRILL_STEP
+    return quantities.measured(Fraction(over, under), to=step, metric=metric)
 
 
 def head(advice: Advice) -> Json:
@@ -156,7 +160,7 @@ def _hole(hole: HoleRange | None, metric: bool) -> Json | None:
 
 def _clamp_time(glue: str | None, catalog: Catalog) -> Json | None:
     kind = catalog.glues.get(glue or "")
-    limit = clamp_time(kind) if kind else None
+    limit = kept(catalog, ("clamp time", glue), lambda: clamp_time(kind) if kind else None)
     if limit is None:
         return None
     return {"low": f"{shown.number(limit.low):g} min", "high": f"{shown.number(limit.high):g} min"}

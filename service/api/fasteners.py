@@ -21,6 +21,7 @@ from service.api.reading import read_as
 from service.domain.advising import Advice, advise
 from service.domain.candidates import kept
 from service.domain.checking import NEVER_JUDGED, unjudged_uses
+from service.domain.deadline import kept_time
 from service.domain.errors import UnknownName
 from service.domain.resolving import ResolvedBuild, resolve
 
@@ -41,8 +42,7 @@ _BUILD, _JOINT = FastenersQuery(), JointQuery()
     "fastenBuild", "What holds its joints?",
     "For every joint of a build: ranked ways to fasten it with holes, spacing and glue, what is "
     "ruled out and why, and whether the way that the build states is right.",
-    described.FASTEN_BUILD, BUILDS, _BUILD, body=BuildForm(),
-    refusals=(UnknownName,),
+    described.FASTEN_BUILD, BUILDS, _BUILD, body=BuildForm(), refusals=(UnknownName,),
     examples={"ledge": Example("A ledge with one kind of joint", body=scenes.LEDGE)},
 ))  # fmt: skip
 def fasten_a_build() -> Response:
@@ -55,10 +55,10 @@ def fasten_a_build() -> Response:
     wanted = asked["design_values"] == "true"
     told = {"not_judged": _not_judged(resolved), **_carried(resolved, advice)}
     if form == "text":
-        joints = [fastened.joint(one, catalog, wanted) for one in advice]
+        joints = [fastened.joint(one, catalog, wanted) for one in kept_time(advice)]
         response = as_text(fastened_lines.every_joint(told, advice, joints))
     else:
-        listed = [fastened.joint_in_list(one, catalog, wanted) for one in advice]
+        listed = [fastened.joint_in_list(one, catalog, wanted) for one in kept_time(advice)]
         response = as_json({"joints": listed, **told})
     response.vary.add("Accept")
     return response

@@ -6,6 +6,7 @@ from typing import Any
 
 from service.api import shown
 from service.api.patching import as_patch
+from service.domain.deadline import kept_time
 from service.domain.findings import Finding, Mend, Number, NumberKind
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
@@ -82,7 +83,7 @@ def parts(resolved: ResolvedBuild) -> list[dict[str, Any]]:
     metric = resolved.metric
     sizes: dict[int, dict[str, Any]] = {}  # of one stock for all its parts, by the value's identity
     answer = []
-    for one in resolved.parts:
+    for one in kept_time(resolved.parts):
         if id(one.sized) not in sizes:
             sizes[id(one.sized)] = _sizes(one.sized, metric)
         answer.append(_part(one, sizes[id(one.sized)], metric))

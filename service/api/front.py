@@ -22,7 +22,8 @@ _FORM = QueryForm()
 @described_as(Operation(
     "showFront", "What can be asked?",
     "The questions with lines to paste: text for curl, JSON for programs, a page for a browser.",
-    browsing.FRONT, SERVICE, _FORM, forms=("text", "json", "html"), links="service-desc",
+    browsing.FRONT, SERVICE, _FORM, forms=("text", "json", "html"), keeps=True,
+    links="service-desc",
     examples={"all": Example("All of them", {"format": "json"})},
 ))  # fmt: skip
 def show_front() -> Response:

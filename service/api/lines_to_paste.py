@@ -37,6 +37,10 @@ QUESTIONS = {
         Question("Will it go together?", _sent("check")),
         Question("What do I buy, and how do I cut it?", _sent("cut-plan")),
         Question("What does it weigh and cost, and how long does it take?", _sent("estimate")),
+        Question(
+            "What do I print, take to the store and build from?",
+            _sent("handout").replace("format=text", "format=md"),
+        ),
     ),
     "Wood as it is sold": (
         Question("What does a board really measure?", _asked("sizes/1x6")),

@@ -9,6 +9,7 @@ from math import atan, cos, degrees
 from typing import Any
 
 from service.api import shown
+from service.domain.deadline import kept_time
 from service.domain.ends import Slant
 from service.domain.naming import letter
 from service.domain.resolving import ResolvedBuild
@@ -81,7 +82,7 @@ class Showing:
     def boards(self, one: PlannedBoards) -> Iterator[dict[str, Any]]:
         """Every board with its cuts in the order to make them, from the left end."""
         held = shortest_held(self.build.catalog)
-        for board in one.plan.boards:
+        for board in kept_time(one.plan.boards):
             yield {
                 "stock": one.asked.stock.key,
                 "wood": one.asked.stock.wood,
@@ -121,7 +122,7 @@ class Showing:
 
     def sheets(self, one: PlannedSheets) -> Iterator[dict[str, Any]]:
         """Every sheet with its panels and its cuts in order."""
-        for sheet in one.plan.sheets:
+        for sheet in kept_time(one.plan.sheets):
             yield {
                 "stock": one.asked.stock.key,
                 "from": "on-hand" if sheet.sheet.on_hand else "store",
@@ -209,6 +210,7 @@ class Showing:
             "cost": price(plan.cost, one),
             "longest_first": price(plain.cost, one) if plain and not plain.unplaced else None,
             "tip_to_tip": price(tips.cost, one) if tips and not tips.unplaced else None,
+            "out_of_time": held.out_of_time,
             "one_length_only": [
                 {
                     "length": self.length(alone.length),

@@ -16,9 +16,10 @@ from service.domain.flaws import flaws
 from service.domain.holding import CAUTION
 from service.domain.joints import JudgedJoint, can_propose
 from service.domain.meeting import WALL, Meeting
-from service.domain.proposing import Option, best, complete, propose
+from service.domain.proposing import Option, alone, best, complete, propose
 from service.domain.resolving import ResolvedBuild
 from service.domain.rules import RULES
+from service.domain.searching import Search
 from service.domain.splitting import BRAD_TURNS
 from service.domain.surroundings import Surroundings
 from service.domain.tooling import BY_METHOD, CLAMPS, DRILLS, EVERY_SHOP, POWERED, Tools
@@ -143,17 +144,18 @@ def nameless(judged: JudgedJoint) -> JudgedJoint:
 
 def suggest(judged: JudgedJoint, asked: tuple[Fraction, ...]) -> Suggestions:
     """Options, what is out, lengths, substitutes and cautions."""
-    meeting, want, around = judged.meeting, judged.want, judged.around
+    meeting = judged.meeting
     if meeting is None or not can_propose(judged):
         return Suggestions(next(NUMBERS), ruled_out=(RuledOut("fasteners", why_not(judged.joint)),))
-    proposed = propose(meeting, want, around)
+    search = Search(meeting, judged.want, judged.around)
+    proposed = propose(search)
     options = proposed.options
     return Suggestions(
         next(NUMBERS),
         options=options,
         ruled_out=proposed.ruled_out,
         lengths=tuple(judge_lengths(judged, options, asked)),
-        substitutes=tuple(substituted(judged, options)),
+        substitutes=tuple(substituted(judged.joint.method, search, options)),
         cautions=tuple(cautions(judged, options)),
         rests_on=tuple(
             dict.fromkeys(
@@ -211,12 +213,10 @@ def judge_length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Leng
     return LengthJudged(length, bite, clear, verdict, why)
 
 
-def substituted(judged: JudgedJoint, options: tuple[Option, ...]) -> Iterator[Substitute]:
+def substituted(
+    method: str | None, search: Search, options: tuple[Option, ...]
+) -> Iterator[Substitute]:
     """A full option without each tool that the plan or the best option needs; and one by hand."""
-    meeting = judged.meeting
-    if meeting is None:
-        return
-    method = judged.joint.method
     needed = {tool for any_of in BY_METHOD.get(method or "", ()) for tool in any_of}
     if options:
         needed.update(options[0].choice.tools)
@@ -224,17 +224,24 @@ def substituted(judged: JudgedJoint, options: tuple[Option, ...]) -> Iterator[Su
     groups = [(tool, frozenset({tool})) for tool in single]
     groups += [(name, kind) for name, kind in KINDS.items() if needed & kind]
     for name, tools in (*groups, (BY_HAND, POWERED)):
-        yield Substitute(name, option_without(judged, meeting, tools))
+        yield Substitute(name, option_without(search, tools, options))
 
 
-def option_without(judged: JudgedJoint, meeting: Meeting, tools: frozenset[str]) -> Option | None:
-    """The best option of the shop without some tools; where it has none, of any other shop."""
-    around = judged.around
-    for shop in (judged.want.tools, Tools(None)):
-        want = replace(judged.want, tools=shop.less(tools))
-        choice = best(meeting, want, around)
-        if choice is not None:
-            return next(complete(meeting, [choice], want, around))
+def option_without(
+    search: Search, tools: frozenset[str], known: tuple[Option, ...]
+) -> Option | None:
+    """The best option of the shop without some tools; where it has none, of any other shop.
+
+    Where it is one of those known already, only its tools may differ.
+    """
+    for shop in (search.want.tools, Tools(None)):
+        choice = best(search, shop.less(tools))
+        if choice is None:
+            continue
+        same = next((one for one in known if one.choice.fixing == choice.fixing), None)
+        if same is not None and same.choice.made == choice.made:
+            return alone(same, choice)
+        return next(complete(search, [choice]))
     return None
 
 

@@ -4,8 +4,8 @@ Pocket screws and dowels have no table of sizes: those lengths are trade knowled
 as rules of thumb may be taken out of the tables without changing what is proposed.
 """
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeVar, cast
 
@@ -48,6 +48,9 @@ MILLIMETERS = (
 )
 
 
+THIN = Fraction(5, 8)  # in; up to this a pocket takes the thinner screw; practice
+
+
 @dataclass(frozen=True, slots=True)
 class Made:
     """One size of one kind of fastener, with the lengths it is sold in, shortest first."""
@@ -60,20 +63,6 @@ class Made:
     by_hand: bool = True
     size: ScrewSize | NailSize | StapleSize | None = None
     rests_on: tuple[str, ...] = ()
-    rough: tuple[float, ...] = field(init=False, compare=False, repr=False)
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rough", tuple(map(float, self.lengths)))
-
-    def between(self, low: Fraction, high: Fraction) -> Iterator[tuple[Fraction, float]]:
-        """The lengths from `low` to `high`, both included, each also as a float.
-
-        Floats settle it, and only where two are equal the exact sizes: many times faster.
-        """
-        least, most = float(low), float(high)
-        for length, rough in zip(self.lengths, self.rough, strict=True):
-            if least <= rough <= most and (least < rough < most or low <= length <= high):
-                yield length, rough
 
 
 def kept(catalog: Catalog, name: tuple[object, ...], work: Callable[[], T]) -> T:
@@ -94,19 +83,34 @@ def kept(catalog: Catalog, name: tuple[object, ...], work: Callable[[], T]) -> T
 MOST_KEPT = 64  # of a kind; an answer for one joint is some 20,000 characters
 
 
-def candidates(catalog: Catalog, method: str, meeting: Meeting, metric: bool) -> tuple[Made, ...]:
-    """The sizes worth trying for a joint, the usual one first."""
+@dataclass(frozen=True, slots=True)
+class Stouts:
+    """How stout the sizes for a joint are: its band of thickness, and whether a part is thin."""
+
+    band: int
+    thin: bool
+    metric: bool
+
+
+def stouts_for(meeting: Meeting, metric: bool) -> Stouts:
+    """How stout the fasteners of a joint may be."""
     thick = meeting.through.thickness.listed
     depth = meeting.passed
     passed = thick if depth is None or meeting.through.surface == "end" else depth.listed
     bands = MILLIMETERS if metric else GAUGES
     unit = MM if metric else Fraction(1)
     band = next(n for n, (up_to, _) in enumerate(bands) if passed <= up_to * unit)
-    thin = meeting.through.thickness.listed <= Fraction(5, 8)
+    return Stouts(band, thick <= THIN, metric)
+
+
+def candidates(catalog: Catalog, method: str, stout: Stouts) -> tuple[Made, ...]:
+    """The sizes worth trying for a joint, the usual one first."""
+    band = stout.band if method == "screw" else 0
+    thin = stout.thin and method == "pocket-screw"
     return kept(
         catalog,
-        ("candidates", method, metric, band, thin),
-        lambda: _made(catalog, method, metric, band, thin),
+        ("candidates", method, stout.metric, band, thin),
+        lambda: _made(catalog, method, stout.metric, band, thin),
     )
 
 

@@ -20,8 +20,9 @@ _FOR_THE_REST = 0.8  # of what is left, for a search: its plan is still to be ad
 
 @contextmanager
 def within(seconds: float) -> Iterator[None]:
-    """Whatever is asked inside has so many seconds."""
-    before = _END.set(monotonic() + seconds)
+    """Whatever is asked inside has so many seconds, or what is left of an earlier deadline."""
+    own, outer = monotonic() + seconds, _END.get()
+    before = _END.set(own if outer is None else min(own, outer))
     try:
         yield
     finally:

@@ -6,10 +6,13 @@ from typing import NamedTuple
 
 from service.domain.drawing import HAIR, SMALL, Path, Shape, Spot, Text, breadth
 
-ARROW, THICK = 5.0, 1.8
+ARROW, THICK, TAIL = 5.0, 1.8, 9.0
 NARROW = 14.0
 """Points: in a shorter line the arrows stand outside and point inward."""
 
+
+ROOM = 356.0
+"""Points to which words may stand beside a short line."""
 
 STEP = 17.0
 """Points from one line of sizes to the next, and from the wood to the first."""
@@ -18,7 +21,8 @@ STEP = 17.0
 class Level(NamedTuple):
     """A size along one side of a drawing: from, to, its words and how wide they are, points.
 
-    `ends` are the two spots on the wood that it is measured between.
+    `ends` are the two spots on the wood that it is measured between; `middle` is where the words
+    stand: between the arrows, or beside them where they are too close together.
     """
 
     low: float
@@ -26,12 +30,13 @@ class Level(NamedTuple):
     words: str
     wide: float
     ends: tuple[Spot, Spot]
+    middle: float
 
     @property
     def taken(self) -> tuple[float, float]:
-        """What it takes of its row: the line or the words, whichever is longer."""
-        middle, half = (self.low + self.high) / 2, max(self.high - self.low, self.wide) / 2
-        return middle - half, middle + half
+        """What it takes of its row: its line and its words."""
+        half = self.wide / 2
+        return min(self.low, self.middle - half), max(self.high, self.middle + half)
 
 
 def stacked(levels: Iterable[Level]) -> list[list[Level]]:
@@ -51,7 +56,11 @@ def stacked(levels: Iterable[Level]) -> list[list[Level]]:
 def level(ends: tuple[Spot, Spot], words: str, *, upright: bool = False) -> Level:
     """A size between two spots on paper, along the page or, `upright`, up it."""
     low, high = sorted(end[1 if upright else 0] for end in ends)
-    return Level(low, high, words, breadth(words, SMALL), ends)
+    wide, middle = breadth(words, SMALL), (low + high) / 2
+    if not upright and high - low < wide + 4:
+        off = wide / 2 + (TAIL if high - low < NARROW else 0) + 3
+        middle = high + off if high + off + wide / 2 < ROOM else low - off
+    return Level(low, high, words, wide, ends, middle)
 
 
 def beside(one: Level, at: float, away: int, room: float, *, upright: bool = False,
@@ -70,8 +79,9 @@ def beside(one: Level, at: float, away: int, room: float, *, upright: bool = Fal
         spots = turned(along, across + away * 3), turned(along, at + away * 3)
         yield Path(spots, "extension", weight=HAIR)
     half = one.wide / 2
-    middle = min(max((one.low + one.high) / 2, half + 2), room - half)
-    off = -3.5 if away < 0 else 10.5
+    middle = min(max(one.middle, half + 2), room - half)
+    inside = one.low <= one.middle <= one.high
+    off = (-3.5 if away < 0 else 10.5) if inside else 3.5
     yield Text(turned(middle, at + off), one.words, "middle", SMALL, upright=upright, strong=True)
 
 
@@ -84,7 +94,7 @@ def arrows(first: Spot, second: Spot, of: str = "") -> Iterator[Path]:
     inward = 1 if long >= NARROW else -1
     yield Path((first, second), "size", of, weight=HAIR)
     for end, way in ((first, -1), (second, 1)) if inward < 0 else ():
-        yield Path((end, _moved(end, along, way * (ARROW + 4))), "tail", weight=HAIR)
+        yield Path((end, _moved(end, along, way * TAIL)), "tail", weight=HAIR)
     for tip, way in ((first, inward), (second, -inward)):
         back = _moved(tip, along, ARROW * way)
         aside = along[1] * THICK, -along[0] * THICK

@@ -10,6 +10,7 @@ from fractions import Fraction
 from typing import Literal
 
 from service.domain import strength
+from service.domain.candidates import kept
 from service.domain.catalog import Catalog
 from service.domain.fasteners import NailSize, ScrewSize, gauge_number
 from service.domain.gravity import Gravity
@@ -135,7 +136,11 @@ def _sideways(catalog: Catalog, seat: Seat, steel: _Steel) -> tuple[float | None
     """Pounds, or why there is no value."""
     assert seat.main is not None and seat.side is not None
     wide, bite = float(steel.diameter), float(seat.bite)
-    bends = strength.bending_strength(catalog.constants, steel.diameter)
+    bends = kept(
+        catalog,
+        ("bending strength", *steel.diameter.as_integer_ratio()),
+        lambda: strength.bending_strength(catalog.constants, steel.diameter),
+    )
     if bends is None:
         return None, "sideways: no bending strength is listed for a fastener that thin or thick"
     share = strength.penetration_share(bite, wide)

@@ -14,6 +14,7 @@ from service.domain.meeting import WALL, Meeting, Side, meet
 from service.domain.parts import ResolvedPart
 from service.domain.stocks import Sizing
 from service.domain.surroundings import MARGIN, Flaw, Surroundings
+from service.domain.tape import ratio
 from service.domain.tooling import tools_of
 
 
@@ -139,11 +140,6 @@ def sizes(interval: Interval | None) -> tuple[object, ...]:
     if interval.low is interval.high:
         return ("=", *interval.low.as_integer_ratio())
     return (*ratio(interval.low), *ratio(interval.listed), *ratio(interval.high))
-
-
-def ratio(size: Fraction | None) -> tuple[int | None, ...]:
-    """A fraction in whole numbers."""
-    return (None,) if size is None else size.as_integer_ratio()
 
 
 def can_propose(judged: JudgedJoint) -> bool:

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from service.domain.beams import Beam, Bent, Point, Spread, Support, bend
 from service.domain.build import Load
+from service.domain.deadline import kept_time
 from service.domain.parts import ResolvedPart
 from service.domain.planks import Plank, plank_of
 from service.domain.ratio import ratio
@@ -88,7 +89,7 @@ class Carried:
 def carried(build: ResolvedBuild) -> tuple[Carried | NotJudged, ...]:
     """Every load of a build in order; those on parts that are not there are left out."""
     if "loads" not in build.shared:
-        every = (carry(build, index) for index in range(len(build.build.loads)))
+        every = (carry(build, index) for index in kept_time(range(len(build.build.loads))))
         build.shared["loads"] = tuple(one for one in every if one is not None)
     found: tuple[Carried | NotJudged, ...] = build.shared["loads"]
     return found

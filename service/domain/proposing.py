@@ -1,12 +1,12 @@
 """The fastenings that suit a joint, ranked, each complete; and the ones that are out, with why."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.candidates import METHODS, Made, kept
-from service.domain.choosing import Choice, RuledOut, Want, choose
-from service.domain.counting import Row, row_of
+from service.domain.choosing import Choice, RuledOut, Want
+from service.domain.counting import Row, joint_width, row_of
 from service.domain.driving import Driven
 from service.domain.fasteners import NailSize, ScrewSize
 from service.domain.fixing import DRIVEN, NONE, Fixing, placed
@@ -15,8 +15,12 @@ from service.domain.gravity import Gravity, assigned_gravity
 from service.domain.holding import Hold, Seat, nail_hold, screw_hold
 from service.domain.meeting import Meeting, Side
 from service.domain.pilot_holes import Drilling, drilling
+from service.domain.reach import is_exact
+from service.domain.searching import Search
 from service.domain.splitting import Distances, distances
 from service.domain.surroundings import Surroundings, said
+from service.domain.tape import ratio
+from service.domain.tooling import Tools
 
 # Methods from the likeliest to the least, by how the parts meet. Own judgment, from practice: what
 # pulls a joint together comes first, then what glue needs only to be held by.
@@ -102,51 +106,72 @@ def ordered(meeting: Meeting, want: Want) -> tuple[str, ...]:
     return order
 
 
-def propose(meeting: Meeting, want: Want, around: Surroundings) -> Proposed:
+def propose(search: Search) -> Proposed:
     """Every method tried: what is sound, ranked; and why the others are out."""
-    found = [choose(meeting, method, want, around) for method in ordered(meeting, want)]
+    tools = search.want.tools
+    found = [search.choose(method, tools) for method in ordered(search.meeting, search.want)]
     choices = [one for one in found if isinstance(one, Choice)]
-    options = tuple(complete(meeting, choices, want, around))
+    options = tuple(complete(search, choices))
     return Proposed(options, tuple(one for one in found if isinstance(one, RuledOut)))
 
 
-def best(meeting: Meeting, want: Want, around: Surroundings) -> Choice | None:
-    """The first method that is sound, without its details."""
-    for method in ordered(meeting, want):
-        found = choose(meeting, method, want, around)
-        if isinstance(found, Choice):
+def best(search: Search, tools: Tools) -> Choice | None:
+    """The first method that is sound with those tools, without its details."""
+    for method in ordered(search.meeting, search.want):
+        found = search.find(method, tools)
+        if found is not None:
             return found
     return None
 
 
-def complete(
-    meeting: Meeting, choices: list[Choice], want: Want, around: Surroundings
-) -> Iterator[Option]:
+def complete(search: Search, choices: list[Choice]) -> Iterator[Option]:
     """Choices with everything that follows from them."""
-    rows = [count(meeting, choice, want, around) for choice in choices]
-    holds = [hold_of(meeting, choice, around) for choice in choices]
+    meeting, around = search.meeting, search.around
+    width = search.want.across or joint_width(meeting)
+    rows = [count(meeting, choice, width) for choice in choices]
+    heres = [placed(meeting, choice.fixing) for choice in choices]
+    holds = [
+        hold_of(meeting, choice, here, around) for choice, here in zip(choices, heres, strict=True)
+    ]
     totals = [(total(h.sheared, r), total(h.pulled, r)) for h, r in zip(holds, rows, strict=True)]
     most = tuple(max((t[n] or 0.0 for t in totals), default=0.0) for n in (0, 1))
+    exact = is_exact(meeting) and not meeting.lean
     for n, choice in enumerate(choices):
-        made, fixing = choice.made, choice.fixing
-        here = placed(meeting, fixing)
-        ratios = [value / top if value and top else None for value, top in
-                  zip(totals[n], most, strict=True)]  # fmt: skip
+        made, fixing, here = choice.made, choice.fixing, heres[n]
         drilled = drilling_for(meeting, choice, around)
+        straight = exact and not fixing.slope
         yield Option(
             rank=n + 1,
             choice=choice,
             row=rows[n],
             here=here,
-            thin=placed(meeting, fixing, thin=True),
+            thin=here if straight else placed(meeting, fixing, thin=True),
             distances=spaced(meeting, choice, around) if made else None,
             drilling=drilled,
             hold=holds[n],
-            compared=Compared(ratios[0], ratios[1], holds[n].why_not),
+            compared=compared(holds[n], totals[n], most),
             usual=usual_lengths(meeting, fixing, around),
             why=reason(meeting, choice, rows[n], here, around),
             rests_on=(*(made.rests_on if made else ()), *(drilled.rests_on if drilled else ())),
         )
+
+
+Totals = tuple[float | None, float | None]
+
+
+def compared(hold: Hold, totals: Totals, most: tuple[float, ...]) -> Compared:
+    """An option's totals against the most of any."""
+    ratios = [value / top if value and top else None for value, top in
+              zip(totals, most, strict=True)]  # fmt: skip
+    return Compared(ratios[0], ratios[1], hold.why_not)
+
+
+def alone(option: Option, choice: Choice) -> Option:
+    """An option as the only one, its tools those of another shop."""
+    hold, row = option.hold, option.row
+    totals = (total(hold.sheared, row), total(hold.pulled, row))
+    own = compared(hold, totals, tuple(value or 0.0 for value in totals))
+    return replace(option, rank=1, choice=choice, compared=own)
 
 
 def total(each: float | None, row: Row) -> float | None:
@@ -154,17 +179,22 @@ def total(each: float | None, row: Row) -> float | None:
     return None if each is None else each * row.count
 
 
-def count(meeting: Meeting, choice: Choice, want: Want, around: Surroundings) -> Row:
-    """How many, and how far apart."""
+def count(meeting: Meeting, choice: Choice, width: Fraction) -> Row:
+    """How many, and how far apart, along a joint so wide."""
     if choice.made is None:
-        return Row(row_of(meeting, "glue", want.across, NONE).width, 0, NONE, NONE)
-    return row_of(meeting, choice.fixing.method, want.across, NONE)
+        return Row(width, 0, NONE, NONE)
+    return row_of(meeting, choice.fixing.method, width, NONE)
 
 
 def spaced(meeting: Meeting, choice: Choice, around: Surroundings) -> Distances:
     """Distances from ends and edges, and between fasteners."""
     spot = standing(meeting, choice.fixing)
-    return kept(around.catalog, ("distances", spot), lambda: distances(around.catalog, spot))
+    thickness = () if spot.piloted or spot.hard else ratio(spot.thickness)  # else it says nothing
+    key = (
+        "distances", *ratio(spot.diameter), spot.piloted, *thickness, spot.spot, spot.material,
+        spot.hard, spot.gauge,
+    )  # fmt: skip
+    return kept(around.catalog, key, lambda: distances(around.catalog, spot))
 
 
 def drilling_for(meeting: Meeting, choice: Choice, around: Surroundings) -> Drilling | None:
@@ -200,10 +230,9 @@ NO_VALUE = {
 }
 
 
-def hold_of(meeting: Meeting, choice: Choice, around: Surroundings) -> Hold:
+def hold_of(meeting: Meeting, choice: Choice, here: Driven | None, around: Surroundings) -> Hold:
     """What one fastener resists by connection design, where that has a value."""
     fixing, made = choice.fixing, choice.made
-    here = placed(meeting, fixing)
     if fixing.method in NO_VALUE or made is None or here is None or fixing.length is None:
         return Hold(why_not=(NO_VALUE.get(fixing.method, "no value"),))
     if fixing.slope:
@@ -211,7 +240,8 @@ def hold_of(meeting: Meeting, choice: Choice, around: Surroundings) -> Hold:
     return kept(
         around.catalog,
         (
-            "hold", fixing.method, made.type, made.diameter, fixing.length, here.bite,
+            "hold", fixing.method, made.type, *ratio(made.diameter), *ratio(fixing.length),
+            *ratio(here.bite),
             meeting.into.surface, _wood(meeting.through), _wood(meeting.into),
             meeting.into.into_panel_edge,
         ),

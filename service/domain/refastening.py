@@ -5,12 +5,14 @@ from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made, kept
-from service.domain.choosing import Choice, best_of, choose
+from service.domain.choosing import Choice, bores
 from service.domain.findings import Change, Mend
 from service.domain.fixing import Fixing
 from service.domain.flaws import is_sound
 from service.domain.joints import JudgedJoint
+from service.domain.ladders import ladders
 from service.domain.proposing import best
+from service.domain.searching import Reachable, Search
 from service.domain.surroundings import said
 from service.domain.tape import MM, exact, is_binary
 
@@ -50,10 +52,11 @@ def other_length(judged: JudgedJoint) -> Fraction | None:
     if made is None:
         return None
     want = replace(judged.want, glue=fixing.glue or judged.want.glue)
-    found = best_of(meeting, made.method, [made], want, around)
-    if found is None or found.fixing.length is None:
+    sizes = Reachable((made,), ladders(made.method, (made,)))
+    found = Search(meeting, want, around).trial(sizes, bores(made.method, want.tools)).sound
+    if found is None:
         return None
-    right = replace(fixing, length=found.fixing.length)
+    right = replace(fixing, length=found[1].length)
     return right.length if is_sound(meeting, right, around) else None
 
 
@@ -89,12 +92,13 @@ def others(judged: JudgedJoint, code: str) -> Iterator[Choice]:
     if meeting is None or judged.fixing is None:
         return
     method = judged.fixing.method
+    search = Search(meeting, want, around)
     if code not in ("no-tool", "pocket-thin", "mismatch"):
-        same = choose(meeting, method, want, around)
-        if isinstance(same, Choice):
+        same = search.find(method, want.tools)
+        if same is not None:
             yield same
             return
-    other = best(meeting, want, around)
+    other = best(search, want.tools)
     if other is not None and other.fixing.method != method:
         yield other
 

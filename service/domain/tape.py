@@ -90,13 +90,19 @@ def exact(size: Fraction, metric: bool = False) -> str:
 
     The unit asked for, or the other one where only that is short: 18 mm stays `18 mm`.
     """
-    mm = decimal(size / MM)
     halved = is_binary(size) and size.denominator <= 128
-    if mm is not None and len(mm) <= 12 and (metric or not halved):
-        return f"{mm} mm"
+    if metric or not halved:
+        mm = decimal(size / MM)
+        if mm is not None and len(mm) <= 12:
+            return f"{mm} mm"
     return f"{mixed(size)} in"
 
 
 def is_binary(size: Fraction) -> bool:
     """Whether a size lies on the halves, quarters, eighths ... of an inch."""
     return size.denominator & (size.denominator - 1) == 0
+
+
+def ratio(size: Fraction | None) -> tuple[int | None, ...]:
+    """A size in whole numbers: quicker to look up by than the fraction."""
+    return (None,) if size is None else size.as_integer_ratio()

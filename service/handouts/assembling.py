@@ -13,8 +13,10 @@ from service.domain.timeline import tasks_of
 from service.domain.usual_order import HELD, goes
 from service.handouts.about import hours
 from service.handouts.answers import Answers
+from service.handouts.drawings.shapes import shape_drawings
+from service.handouts.drawings.sums import sum_drawings
 from service.handouts.fastening import fastener, pilot
-from service.handouts.page import Item, Items, Section, Words
+from service.handouts.page import Item, Items, Picture, Section, Words
 from service.handouts.sizes import counted, listed
 
 OWN_ORDER = "The build names no steps; this is the usual order."
@@ -32,7 +34,10 @@ def assembling(answers: Answers) -> Section:
         words.append(Words(DRY_FIRST, strong=True))
     square = tuple(_diagonal(answers, one) for one in rectangles(answers.build))
     squares = (Words(f"Check that it is square ({SQUARE_WHY}):"), Items(square)) if square else ()
-    return Section("build", "Putting it together", (*words, Items(items, numbered=True), *squares))
+    pen = answers.pen
+    pictures = [Picture(*one) for drawn in (sum_drawings, shape_drawings) for one in drawn(pen)]
+    blocks = (*words, Items(items, numbered=True), *squares, *pictures)
+    return Section("build", "Putting it together", blocks)
 
 
 def _diagonal(answers: Answers, one: Rectangle) -> Item:

@@ -3,12 +3,12 @@
 from collections.abc import Iterator
 
 from service.domain.angles.settings import SawCut, Stops, Way, cuts_of
-from service.domain.build import Cutout
 from service.domain.naming import letter
 from service.domain.parts import ResolvedPart
 from service.domain.rounding import CUT_WHY
 from service.domain.solid import Rod, Solid
 from service.handouts.answers import Answers
+from service.handouts.drawings.cutouts import cutout_words
 from service.handouts.drawings.parts import part_drawings
 from service.handouts.page import Block, Column, Item, Items, Picture, Section, Table, Words
 from service.handouts.sizes import listed
@@ -167,22 +167,8 @@ def _setting(answers: Answers, cut: SawCut, way: Way) -> tuple[str, ...]:
 
 def _cutouts(answers: Answers, part: ResolvedPart) -> Iterator[Item]:
     for cutout in part.part.cutouts:
-        yield Item(_cutout(answers, cutout), answers.named(part.part.id))
-
-
-def _cutout(answers: Answers, cutout: Cutout) -> str:
-    sizes = answers.sizes
-    hole = cutout.kind == "hole"
-    words = f"{cutout.kind} in the {cutout.on}"
-    if cutout.size is not None:
-        words += f", {sizes.one(cutout.size)} {'across' if hole else 'wide'}"
-    words += f", {sizes.one(cutout.depth)} deep" if cutout.depth is not None else ""
-    if not hole and cutout.runs == "along":
-        words += ", along the part"
-    if cutout.at:
-        spot = "center" if hole else "near side"
-        words += f"; {spot} at {listed([sizes.one(at) for at in cutout.at], 12)} from the first end"
-    return words + (f"; for {answers.named(cutout.fits)}" if cutout.fits else "")
+        words = cutout_words(cutout, answers.sizes.one, answers.named)
+        yield Item(words, answers.named(part.part.id))
 
 
 def _last(answers: Answers) -> Iterator[Block]:

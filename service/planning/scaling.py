@@ -192,7 +192,7 @@ def _whole(sizes: _Sizes, notes: tuple[str, ...], unplaced: tuple[Unplaced, ...]
     step = 1 if groups else max(1, gcd(*(key[0] for key in keys)))
     ways = ways_to_rip(job, sorted(set(widths.values()))) if widths else ()
     money = _per_money(board.price for board in job.for_sale)
-    states, extra = setups(groups, wood_of(job)) if groups else ((), [])
+    states, extra = setups(groups, wood_of(job)) if groups else ((), ())
     nest = Nest(
         tuple(key[1] for key in keys),
         states,

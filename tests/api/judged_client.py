@@ -14,7 +14,7 @@ from service.publishing.document import described, places
 
 Json = dict[str, Any]
 
-AT_TIMES = {"Link", "RateLimit", "RateLimit-Policy"}
+AT_TIMES = {"ETag", "Link", "RateLimit", "RateLimit-Policy"}
 ALWAYS = {"wrong-method", "unknown-route", "bad-request", "internal-error"}
 
 
@@ -29,6 +29,16 @@ def closed(schema: Any) -> Any:
     return {"additionalProperties": False, **inner} if is_record else inner
 
 
+def referred(value: Any) -> list[str]:
+    """The names of the schemas that a schema refers to itself."""
+    if isinstance(value, list):
+        return [name for each in value for name in referred(each)]
+    if not isinstance(value, dict):
+        return []
+    own = [value["$ref"].rpartition("/")[2]] if isinstance(value.get("$ref"), str) else []
+    return [*own, *(name for each in value.values() for name in referred(each))]
+
+
 class Judge:
     """The description of an application, ready to be asked about its answers."""
 
@@ -41,7 +51,7 @@ class Judge:
             for code, finding in self.document["x-findings"].items()
         }
         self.problem = self._gate({"$ref": "#/components/schemas/Problem"})
-        self.gates: dict[tuple[str, str], Any] = {}
+        self.gates: dict[str, Any] = {}
 
     @classmethod
     def of(cls, app: Flask) -> "Judge":
@@ -52,7 +62,15 @@ class Judge:
         return judge
 
     def _gate(self, schema: Json) -> Any:
-        return jsonschema_rs.validator_for({**schema, "components": {"schemas": self.schemas}})
+        """A validator, with no more of the document than the schema refers to."""
+        needed: Json = {}
+        asked = referred(schema)
+        while asked:
+            name = asked.pop()
+            if name not in needed:
+                needed[name] = self.schemas[name]
+                asked += referred(needed[name])
+        return jsonschema_rs.validator_for({**schema, "components": {"schemas": needed}})
 
     def operation(self, path: str, method: str) -> Json | None:
         """What the description says of an address, or nothing where it has no such."""
@@ -92,8 +110,9 @@ class Judge:
             self._judge_answer(operation["operationId"], told["content"], response.get_json())
 
     def _judge_answer(self, id: str, content: Json, answer: Any) -> None:
-        schema = content["application/json"]["schema"]
-        gate = self.gates.setdefault((id, "200"), self._gate(schema))
+        if id not in self.gates:
+            self.gates[id] = self._gate(content["application/json"]["schema"])
+        gate = self.gates[id]
         wrong = [f"{error.instance_path}: {error.message}" for error in gate.iter_errors(answer)]
         assert not wrong, (id, wrong[:5])
         for finding in findings_in(answer):

@@ -155,7 +155,10 @@ def main(asked: list[str]) -> int:
                 continue
             found = round(ratio(ours, bare, question), 2)
             was = known.get(question.name)
-            print(f"{question.name:<36}{found:>8}{question.goal:>8}{was or '-':>10}", flush=True)
+            print(
+                f"{question.name:<36}{found:>8}{question.goal or '-':>8}{was or '-':>10}",
+                flush=True,
+            )
             if was is not None and found > was * MARGIN:
                 worse.append(question.name)
             known[question.name] = found if record else known.get(question.name, found)

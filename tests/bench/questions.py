@@ -13,15 +13,16 @@ TOTE = json.loads((Path(__file__).parents[1] / "api" / "tote.json").read_text())
 
 @dataclass(frozen=True)
 class Question:
-    """A request and the most it should cost; `revalidates` sends the ETag of a first answer.
+    """A request and the most it should cost (None: only printed).
 
+    `revalidates` sends the ETag of a first answer.
     ``{n}`` in the path becomes four digits that change from request to request, and `fresh` makes
     a body of such a number, so that nothing remembered answers.
     """
 
     name: str
     path: str
-    goal: float
+    goal: float | None
     body: Any = None
     revalidates: bool = False
     times: int = 300
@@ -103,6 +104,16 @@ def other_joints(n: int) -> dict[str, Any]:
     thicker = f"{0.76 + n % 10_000 / 1_000_000:.6f}"
     parts = [{**part, "stock": {"thickness": thicker, "width": "3 1/2"}} for part in build["parts"]]
     return {**build, "parts": parts}
+
+
+def twenty_parts(n: int = 0) -> dict[str, Any]:
+    """A build of twenty parts, with its boards to buy, another name each time."""
+    build = forty_parts()
+    parts = build["parts"][:20]
+    named = {part["id"] for part in parts}
+    joints = [j for j in build["joints"] if {j["through"], j["into"]} <= named]
+    runs = [r for r in build["runs"] if {p["part"] for p in r["pieces"]} <= named]
+    return {**build, "name": f"Five totes, {n}", "parts": parts, "joints": joints, "runs": runs}
 
 
 ONE_BY_THREE = "stock=1x3"
@@ -191,5 +202,11 @@ QUESTIONS = (
     Question("estimate of 40 parts", "/v1/estimate", 60, body=forty_parts(), times=30),
     Question("estimate, no cut plan", "/v1/estimate?bought=none", 14, forty_parts(), times=60),
     Question("why", "/v1/why/run.tight", 4),
+    Question(
+        "handout of 20 parts, HTML", "/v1/handout?format=html", None, times=15, fresh=twenty_parts
+    ),
+    Question(
+        "handout of 20 parts, PDF", "/v1/handout?format=pdf", None, times=8, fresh=twenty_parts
+    ),
     *FRESH,
 )

@@ -185,6 +185,7 @@ def adversaries(scale: float = 1.0) -> list[Adversary]:
     def n(count: int) -> int:
         return max(1, int(count * scale))
 
+    seconds = f"deadline_s={30 * scale:g}"
     every: tuple[tuple[str, str, Callable[[], Any]], ...] = (
         ("parts and joints", "/v1/check", lambda: build(n(500), n(500), 0, 0)),
         ("runs", "/v1/check", lambda: build(n(300), 0, n(200), n(25))),
@@ -199,10 +200,10 @@ def adversaries(scale: float = 1.0) -> list[Adversary]:
         ("estimate of steps", "/v1/estimate?bought=none", lambda: worked(n(200))),
         ("chained runs", "/v1/resize", lambda: resized(n(150), n(5))),
         ("long chains", "/v1/resize", lambda: resized(n(100), n(60))),
-        ("boards", "/v1/cut-plan?deadline_s=30", lambda: boards(n(500), 20, n(30))),
-        ("slanted boards", "/v1/cut-plan?deadline_s=30", lambda: boards(n(200), 9, n(9), 1)),
-        ("compared", "/v1/cut-plan?compare=true", lambda: boards(n(200), 9, n(30), 1)),
-        ("panels", "/v1/cut-plan?deadline_s=30", lambda: panels(n(200), 9)),
-        ("offcuts", "/v1/cut-plan?deadline_s=30", offcuts),
+        ("boards", f"/v1/cut-plan?{seconds}", lambda: boards(n(500), 20, n(30))),
+        ("slanted boards", f"/v1/cut-plan?{seconds}", lambda: boards(n(200), 9, n(9), 1)),
+        ("compared", f"/v1/cut-plan?compare=true&{seconds}", lambda: boards(n(200), 9, n(30), 1)),
+        ("panels", f"/v1/cut-plan?{seconds}", lambda: panels(n(200), 9)),
+        ("offcuts", f"/v1/cut-plan?{seconds}", offcuts),
     )
     return [Adversary(name, path, make()) for name, path, make in every]

@@ -56,7 +56,9 @@ FRONT = shape("FrontAnswer", record(
     "What can be asked, with lines to paste.",
     about=TEXT,
     manual=told(TEXT, "Where the manual is."),
-    questions=several(record("A question.", about=TEXT, asks=TEXT, line=TEXT)),
+    questions=several(
+        record("A question, and what group it is of.", about=TEXT, asks=TEXT, line=TEXT)
+    ),
     edition=_EDITION,
 ))  # fmt: skip
 ALIVE = shape("AliveAnswer", record("The process runs.", status=one_of("alive")))

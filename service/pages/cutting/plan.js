@@ -77,7 +77,7 @@ function stopBlocks(plan) {
 
 function lineToBuy(one) {
   const size = one.width ? `${tape(one.length)} x ${tape(one.width)}` : tape(one.length);
-  const price = one.total ? ` at ${one.price}: ${one.total}` : '';
+  const price = one.total ? `, ${one.count > 1 ? `${one.price} each, ${one.total} in all` : one.total}` : '';
   return `${one.count} of ${one.stock}, ${size}${one.spare ? ` (${one.spare} to spare)` : ''}${price}`;
 }
 
