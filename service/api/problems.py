@@ -11,10 +11,12 @@ from urllib.parse import quote
 
 import orjson
 from flask import Blueprint, Flask, Response, current_app, request
-from werkzeug.exceptions import HTTPException
+from werkzeug.exceptions import HTTPException, NotFound
 
 from service.api import refusals
 from service.api.answers import as_json
+from service.api.described import browsing
+from service.api.described.operations import SERVICE, Example, Operation, described_as
 from service.api.refusals import Fault
 from service.api.request_ids import request_id
 from service.domain import errors, resized
@@ -171,6 +173,13 @@ def _unforeseen(error: Exception) -> Response:
 
 
 @routes.get("/problems/<slug>")
+@described_as(Operation(
+    "explainProblem", "What does a type of problem mean?",
+    "The address that is the type of every problem.",
+    browsing.PROBLEM_TYPE, SERVICE, path={"slug": "The last part of the type."}, forms=("json",),
+    refusals=(NotFound,),
+    examples={"document": Example("A wrong document", {"slug": "invalid-document"})},
+))  # fmt: skip
 def explain_problem(slug: str) -> Response:
     """What a problem type means."""
     if slug not in known_problems():

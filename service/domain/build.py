@@ -85,6 +85,9 @@ class StockNote:
     measured_width: Fraction | None = None
 
 
+NOTHING_NOTED = StockNote()
+
+
 @dataclass(frozen=True, slots=True)
 class Part:
     """One line of the parts list: `quantity` alike pieces."""
@@ -97,7 +100,7 @@ class Part:
     thickness: Fraction | None = None
     grain: Literal["length", "width", "any"] = "length"
     glued_from: GluedFrom | None = None
-    known: StockNote = StockNote()
+    known: StockNote = NOTHING_NOTED
     shows: frozenset[str] = frozenset()
     fit: Literal["to-list", "to-fit"] = "to-list"
     ends: tuple[End, End] = (SQUARE, SQUARE)

@@ -39,7 +39,11 @@ class JudgedJoint:
     flaws: tuple[Flaw, ...]
     want: Want
     around: Surroundings
-    key: tuple[object, ...] = ()
+
+    @property
+    def key(self) -> tuple[object, ...]:
+        """What it shares with every joint of which the same is to be said."""
+        return alike(self.joint, self.meeting, self.fixing, self.want, self.around)
 
     @property
     def at(self) -> str:
@@ -55,14 +59,14 @@ def judge_joints(
     treated = {id: bool(sizing.note_for(part.part).treated) for id, part in by_id.items()}
     tools = tools_of(build.shop.tools, build.region, catalog)
     visible = {id: "front" in part.part.shows for id, part in by_id.items()}
-    judged = []
+    judged, flush = [], Want(tools).sunk
     for index, joint in kept_time(enumerate(build.joints)):
         want = Want(
             tools=tools,
             glue="none" if joint.lets_move else glue_key(joint.glue, build.region, catalog),
             visible=visible.get(joint.through, False),
             across=wishes.across,
-            sunk=joint.sunk or Want(tools).sunk,
+            sunk=joint.sunk or flush,
             slope=joint.slope or 0.0,
             edge_distance=joint.edge_distance,
         )
@@ -82,13 +86,12 @@ def judge_joint(
 ) -> JudgedJoint:
     """One joint. Nothing grave is found where the surface entered, or the method, is not said."""
     fixing = fixing_of(joint, around.catalog)
-    key = alike(joint, meeting, fixing, want, around)
     if meeting is None or fixing is None:
-        return JudgedJoint(index, joint, meeting, fixing, (), want, around, key)
+        return JudgedJoint(index, joint, meeting, fixing, (), want, around)
     found = tuple(flaws(meeting, fixing, around))
     if not meeting.enters_stated or joint.method is None:
         found = tuple(replace(flaw, severity="note") for flaw in found)
-    return JudgedJoint(index, joint, meeting, fixing, found, want, around, key)
+    return JudgedJoint(index, joint, meeting, fixing, found, want, around)
 
 
 def alike(

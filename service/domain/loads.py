@@ -10,6 +10,7 @@ from service.domain.build import Load
 from service.domain.deadline import kept_time
 from service.domain.parts import ResolvedPart
 from service.domain.planks import Plank, plank_of
+from service.domain.ratio import ratio
 from service.domain.resolving import ResolvedBuild
 from service.domain.tape import rounded
 
@@ -62,6 +63,18 @@ class Carried:
         """The sag after long loading, from and to; None where nothing is known of creep."""
         creep = self.plank.creep
         return (self.now * creep.low, self.now * creep.high) if creep else None
+
+    @property
+    def sticks_out(self) -> float | None:
+        """How far the free end reaches out that sags most; None where supports are on both sides.
+
+        A limit counts it as a span twice as long (`reach_of`).
+        """
+        if self.load.held == "one-end":
+            return self.span
+        places = [float(place) for place in self.load.supports]
+        free = bool(places) and not min(places) <= self.sag_at <= max(places)
+        return self.reach / 2 if self.load.held == "several" and free else None
 
     @property
     def span_stated(self) -> bool:
@@ -243,4 +256,4 @@ def figured(number: float, metric: bool) -> str:
 
 def inches(number: float) -> Fraction:
     """A worked-out length as a fraction, to a millionth of an inch."""
-    return Fraction(round(number * 10**6), 10**6)
+    return ratio(round(number * 10**6), 10**6)

@@ -79,7 +79,7 @@ class Trial:
         sized = size_part(part, self.sizing)
         if isinstance(sized, UnknownStock) or part.length is None or part.length <= 0:
             return False
-        longest = longest_piece(self.sizing, part, sized)
+        longest = longest_piece(self.sizing, sized)
         return longest is None or part.length <= longest.length
 
 

@@ -120,18 +120,23 @@ def beyond_saw(build: ResolvedBuild) -> Iterator[Spot]:
     shop = build.build.shop
     if not shop.saws:
         return
-    judged: dict[Cut, list[Stop]] = {}  # many cuts of a build are alike
+    judged: dict[tuple[object, ...], list[Stop]] = {}  # many cuts of a build are alike
     for part in build.parts:
         for index, cut in enumerate(cuts_of(part)):
-            if cut not in judged:
-                judged[cut] = stops(shop.saws, cut, build.catalog, build.build.region)
-            if stopped := judged[cut]:
+            # Whole numbers are quicker to look up than fractions.
+            alike = (cut.end, *cut.width.as_integer_ratio(), *cut.thickness.as_integer_ratio())
+            if alike not in judged:
+                judged[alike] = stops(shop.saws, cut, build.catalog, build.build.region)
+            if stopped := judged[alike]:
                 yield beyond(part, index, cut, stopped, build.metric)
                 break
 
 
 def cuts_of(part: ResolvedPart) -> Iterator[Cut]:
-    """The two end cuts of a part. Boards to be glued up can be cut square one by one."""
+    """The end cuts of a part, one where both are alike.
+
+    Boards to be glued up can be cut square one by one.
+    """
     if part.sized is None or part.sized.width is None:
         return
     whole, thickness = part.sized.width.listed, part.sized.thickness.listed
@@ -139,7 +144,8 @@ def cuts_of(part: ResolvedPart) -> Iterator[Cut]:
     board = (
         (whole + glue_up.edge_loss * (glue_up.boards - 1)) / glue_up.boards if glue_up else whole
     )
-    for end in part.part.ends:
+    first, second = part.part.ends
+    for end in (first,) if first == second else (first, second):
         yield Cut(end, board if end.is_square else whole, thickness)
 
 
