@@ -14,7 +14,7 @@ from service.domain.meeting import WALL, Meeting, Side, meet
 from service.domain.parts import ResolvedPart
 from service.domain.stocks import Sizing
 from service.domain.surroundings import MARGIN, Flaw, Surroundings
-from service.domain.tape import ratio
+from service.domain.tape import pair
 from service.domain.tooling import tools_of
 
 
@@ -111,16 +111,16 @@ def alike(
     stated: tuple[object, ...] = ()
     if fixing is not None:
         stated = (
-            fixing.method, *ratio(fixing.length), *ratio(fixing.diameter), fixing.gauge,
-            fixing.thread, fixing.coating, fixing.pilot, *ratio(fixing.end_distance),
+            fixing.method, *pair(fixing.length), *pair(fixing.diameter), fixing.gauge,
+            fixing.thread, fixing.coating, fixing.pilot, *pair(fixing.end_distance),
             fixing.has_fastener,
         )  # fmt: skip
     return (
-        *of_side(meeting.through), *of_side(meeting.into), *ratio(meeting.layers), meeting.lean,
+        *of_side(meeting.through), *of_side(meeting.into), *pair(meeting.layers), meeting.lean,
         *sizes(meeting.lean_across), meeting.enters_stated, *stated, joint.method,
         joint.crosses == 0, joint.lets_move, want.tools, want.glue, joint.glue, want.visible,
-        *ratio(want.across), *ratio(want.sunk), want.slope, *ratio(want.edge_distance),
-        around.where, around.metric, *ratio(around.keep),
+        *pair(want.across), *pair(want.sunk), want.slope, *pair(want.edge_distance),
+        around.where, around.metric, *pair(around.keep),
     )  # fmt: skip
 
 
@@ -139,7 +139,11 @@ def sizes(interval: Interval | None) -> tuple[object, ...]:
         return (None,)
     if interval.low is interval.high:
         return ("=", *interval.low.as_integer_ratio())
-    return (*ratio(interval.low), *ratio(interval.listed), *ratio(interval.high))
+    return (
+        *pair(interval.low),
+        *pair(interval.listed),
+        *pair(interval.high),
+    )
 
 
 def can_propose(judged: JudgedJoint) -> bool:

@@ -103,6 +103,6 @@ def is_binary(size: Fraction) -> bool:
     return size.denominator & (size.denominator - 1) == 0
 
 
-def ratio(size: Fraction | None) -> tuple[int | None, ...]:
+def pair(size: Fraction | None) -> tuple[int | None, ...]:
     """A size in whole numbers: quicker to look up by than the fraction."""
     return (None,) if size is None else size.as_integer_ratio()
