@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.dimensions import STEP, Level, beside, level, stacked
-from service.domain.drawing import BOLD, Path, Shape, Spot, Text
+from service.domain.drawing import BOLD, Anchor, Path, Shape, Spot, Text
 from service.domain.solid import Solid
 from service.handouts.drawings.folded import Fold
 from service.handouts.drawings.pens import FIELD, MARGIN, Page, Pen
@@ -134,14 +134,17 @@ def draw_side(
     page.add(Path(on, shows, closed=True, weight=BOLD))
     for place, (number, (x, y)) in enumerate(zip(numbers, on, strict=True)):
         if number:
-            page.add(_number(number, x, y, low=place < 2, first=place in (0, 3)))
+            off = x - on[3 - place][0]
+            leftward = off <= 0 if place in {0, 3} else off < 0
+            page.add(_number(number, x, y, low=place < 2, leftward=leftward))
     page.add(*view.fold.torn(view.top, view.foot))
 
 
-def _number(number: int, x: float, y: float, *, low: bool, first: bool) -> Text:
-    off = -5 if first else 5
-    return Text((x + off, y + 11 if low else y - 4), str(number), "end" if first else "start",
-                strong=True)  # fmt: skip
+def _number(number: int, x: float, y: float, *, low: bool, leftward: bool) -> Text:
+    """A point's number outside of a long point, inside of a short one: clear of thin lines."""
+    off = -5 if leftward else 5
+    anchor: Anchor = "end" if leftward else "start"
+    return Text((x + off, y + 11 if low else y - 4), str(number), anchor, strong=True)
 
 
 def draw_section(page: Page, solid: Solid, pen: Pen) -> None:
