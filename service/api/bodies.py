@@ -10,7 +10,7 @@ from typing import Any
 
 import orjson
 from flask import Request
-from werkzeug.exceptions import BadRequest, HTTPException, RequestEntityTooLarge
+from werkzeug.exceptions import HTTPException, RequestEntityTooLarge
 
 from service.api.refusals import NotJson, RepeatedName, TooManyValues, UnreadableMediaType
 
@@ -22,7 +22,7 @@ def read_json(request: Request) -> Any:
     """The JSON value in the body.
 
     Raises UnreadableMediaType, TooManyValues, NotJson and RepeatedName; and Werkzeug's
-    RequestEntityTooLarge where the body is too long, BadRequest where it breaks off.
+    RequestEntityTooLarge where the body is too long.
     """
     _demand_plain_json(request)
     body = _whole_body(request)
@@ -50,7 +50,7 @@ def _whole_body(request: Request) -> bytes:
     except HTTPException:
         raise
     except Exception:  # each server has its own error for chunks that make no sense
-        raise BadRequest from None
+        raise NotJson("The body breaks off, or its chunks make no sense.") from None
     if request.max_content_length is not None and len(body) >= request.max_content_length:
         raise RequestEntityTooLarge
     return body

@@ -11,11 +11,11 @@ import orjson
 from service import quantities
 from service.api import found, shown
 from service.domain.advising import FIRST, SECOND, Advice, LengthJudged, Substitute
-from service.domain.candidates import kept
 from service.domain.catalog import Catalog
 from service.domain.fastener_words import DRILL_STEP
 from service.domain.gluing import clamp_time
 from service.domain.holding import CAUTION
+from service.domain.keeping import kept
 from service.domain.pilot_holes import HoleRange
 from service.domain.proposing import Option
 from service.domain.refastening import fields_of
@@ -26,7 +26,12 @@ Json = dict[str, Any]
 
 def size(inches: Fraction, metric: bool) -> Mapping[str, Any]:
     """A length as every answer shows it; the same few come again and again."""
-    return quantities.measured(inches, metric=metric)
+    return _size_of(inches.numerator, inches.denominator, metric)
+
+
+@lru_cache(maxsize=4096)
+def _size_of(over: int, under: int, metric: bool) -> Mapping[str, Any]:
+    return quantities.measured(Fraction(over, under), metric=metric)
 
 
 def drill(inches: Fraction, metric: bool) -> Mapping[str, Any]:

@@ -6,7 +6,6 @@ from fractions import Fraction
 from itertools import count
 
 from service.domain.build import Joint
-from service.domain.candidates import kept
 from service.domain.checking import Verdict
 from service.domain.choosing import RuledOut
 from service.domain.deadline import kept_time
@@ -15,6 +14,7 @@ from service.domain.fixing import DRIVEN, Fixing, placed
 from service.domain.flaws import flaws
 from service.domain.holding import CAUTION
 from service.domain.joints import JudgedJoint, can_propose
+from service.domain.keeping import kept
 from service.domain.meeting import WALL, Meeting
 from service.domain.proposing import Option, alone, best, complete, propose
 from service.domain.resolving import ResolvedBuild

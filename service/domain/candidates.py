@@ -4,17 +4,14 @@ Pocket screws and dowels have no table of sizes: those lengths are trade knowled
 as rules of thumb may be taken out of the tables without changing what is proposed.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TypeVar, cast
 
 from service.domain.catalog import Catalog
 from service.domain.fasteners import NailSize, ScrewSize, StapleSize, gauge_diameter, gauge_number
+from service.domain.keeping import kept
 from service.domain.meeting import Meeting
 from service.domain.tape import MM
-
-T = TypeVar("T")
 
 METHODS = (
     "screw", "pocket-screw", "dowel", "brad", "finish-nail", "nail", "staple", "glue",
@@ -63,24 +60,6 @@ class Made:
     by_hand: bool = True
     size: ScrewSize | NailSize | StapleSize | None = None
     rests_on: tuple[str, ...] = ()
-
-
-def kept(catalog: Catalog, name: tuple[object, ...], work: Callable[[], T]) -> T:
-    """What was worked out before for these tables, else worked out now.
-
-    The first word of the name is its kind; of each kind so many are kept at most.
-    """
-    known = cast(dict[object, T], catalog.worked_out.setdefault(name[0], {}))
-    if name in known:
-        return known[name]
-    found = work()
-    if len(known) >= MOST_KEPT:
-        known.clear()
-    known[name] = found
-    return found
-
-
-MOST_KEPT = 64  # of a kind; an answer for one joint is some 20,000 characters
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from service.domain.candidates import Made
 from service.domain.fixing import DRIVEN, NONE, Fixing
@@ -49,6 +50,7 @@ class RuledOut:
     why: str
 
 
+@lru_cache(maxsize=1024)  # shops are few, and each is asked for every method of every joint
 def lacks(method: str, by_hand: bool, tools: Tools) -> frozenset[str] | None:
     """The tools that a size of a method needs, driven by hand or not, and the shop lacks."""
     if method == "brad" and by_hand and tools.named is not None:
@@ -85,6 +87,7 @@ def glue_for(want: Want, around: Surroundings) -> str:
     return want.glue or (GLUE_WET if around.where in WET else GLUE_INDOORS)
 
 
+@lru_cache(maxsize=1024)
 def bores(method: str, tools: Tools) -> bool:
     """Whether the shop drills a pilot for what it drives: for every screw, where it has a drill."""
     return method == "screw" and tools.lacking(needs_of("screw", True, True)) is None

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil
 
 from service.domain.catalog import Interval
@@ -31,6 +32,13 @@ class Row:
 def row_of(meeting: Meeting, method: str, across: Fraction | None, least_inset: Fraction) -> Row:
     """The fasteners of one method along the joint; `across` is the joint's width where stated."""
     width = across or joint_width(meeting)
+    return _row(method, *width.as_integer_ratio(), least_inset)
+
+
+@lru_cache(maxsize=512)
+def _row(method: str, over: int, under: int, least_inset: Fraction) -> Row:
+    """A row by the width of the joint in whole numbers, as they are quicker to look up by."""
+    width = Fraction(over, under)
     inset = min(max(INSET, least_inset), width / 4)
     between = width - 2 * inset
     count = _count(method, width, between)

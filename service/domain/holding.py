@@ -10,10 +10,10 @@ from fractions import Fraction
 from typing import Literal
 
 from service.domain import strength
-from service.domain.candidates import kept
 from service.domain.catalog import Catalog
 from service.domain.fasteners import NailSize, ScrewSize, gauge_number
 from service.domain.gravity import Gravity
+from service.domain.keeping import kept
 
 CAUTION = (
     "design value of a single fastener in solid wood, for comparing; it says nothing of the piece"

@@ -139,7 +139,11 @@ def sizes(interval: Interval | None) -> tuple[object, ...]:
         return (None,)
     if interval.low is interval.high:
         return ("=", *interval.low.as_integer_ratio())
-    return (*pair(interval.low), *pair(interval.listed), *pair(interval.high))
+    return (
+        *pair(interval.low),
+        *pair(interval.listed),
+        *pair(interval.high),
+    )
 
 
 def can_propose(judged: JudgedJoint) -> bool:

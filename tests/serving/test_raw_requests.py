@@ -4,6 +4,7 @@ A proxy and a server that see two ends of one request let strangers slip request
 (RFC 9112, sections 5.1, 6.1, 6.3, 11.2). So each of these is refused, or is one request for both.
 """
 
+import http.client
 import socket
 from collections.abc import Iterator
 
@@ -169,11 +170,17 @@ def test_what_is_clear_is_one_request(live: Live, request_: bytes, status: int) 
     assert statuses(received) == [status]
 
 
-def test_two_requests_in_a_row_are_two(live: Live) -> None:
-    with socket.create_connection(("127.0.0.1", live.port), timeout=10) as connection:
-        for request_, status in ((post(b"Content-Length: 2", body=b"{}"), 422), (SECOND, 404)):
-            connection.sendall(request_)
-            assert statuses(connection.recv(65_536)) == [status]
+def test_a_connection_goes_on_after_a_refusal(live: Live) -> None:
+    connection = http.client.HTTPConnection("127.0.0.1", live.port, timeout=10)
+    kept = []
+    for path, status in (("/nowhere", 404), ("/healthz", 200)):
+        connection.request("GET", path)
+        answer = connection.getresponse()
+        answer.read()
+        kept.append(connection.sock)
+        assert answer.status == status
+    assert kept[0] is kept[1] is not None
+    connection.close()
 
 
 def test_there_are_enough_of_them() -> None:

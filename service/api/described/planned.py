@@ -58,6 +58,7 @@ _BUY = shape("ShoppingLine", record(
 _COMPARED = shape("PlanCompared", record(
     "What other ways of buying and cutting would cost.",
     stock=TEXT, cost=_PRICE, longest_first=_PRICE, tip_to_tip=_PRICE,
+    out_of_time=told(YES_NO, "True where time ran out before every length was tried alone."),
     one_length_only=several(record("Boards of one length only.", length=LENGTH, cost=_PRICE)),
 ))  # fmt: skip
 
@@ -79,7 +80,7 @@ CUT_PLAN = answer(
     budget=_PRICE,
     over_budget=told(or_null(YES_NO), "Whether the outlay is over the budget."),
     enough=told({"anyOf": [YES_NO, one_of("unknown")]}, "Whether the parts can all be made."),
-    deadline_met=told(YES_NO, "False where the search stopped because time ran out."),
+    deadline_met=told(YES_NO, "True where a search stopped because time ran out."),
     boards=several(_BOARD),
     sheets=several(_SHEET),
     stop_blocks=several(record(

@@ -17,10 +17,11 @@ MOST = 60
 
 
 def sum_drawings(pen: Pen) -> Iterator[tuple[str, str, Drawing]]:
-    """Key, caption and drawing of every sum whose sizes are all known, in document order."""
+    """Key, caption and drawing of every sum of several pieces whose sizes are all known."""
     for judged in pen.build.runs:
         run = judged.run
-        if run.total is not None and 0 < sum(abs(size.times) for size in run.pieces) <= MOST:
+        count = sum(abs(size.times) for size in run.pieces)
+        if run.total is not None and 1 < count <= MOST:
             caption = f"What adds up to the {' '.join(run.run.id.split())}"
             yield f"run-{run.index + 1}", caption, draw_sum(run, caption, pen)
 

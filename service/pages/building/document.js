@@ -13,7 +13,7 @@ export const documentView = withBuild(async ({ id, document }) => {
   const form = make('form', { id: 'entry', onsubmit: (event) => { event.preventDefault(); keep(id, text, wrong); } },
     make('p', {}, 'This is the whole build as the service reads it. Entries without a form of their own, such as shapes and cutouts, can be written here.'),
     wrong,
-    make('div', { class: 'field' }, make('label', { for: 'text' }, 'The document'), text));
+    make('div', { class: 'field wide' }, make('label', { for: 'text' }, 'The document'), text));
   return {
     title: 'The document',
     content: [form, make('div', { class: 'actions' }, make('button', { type: 'button', onclick: () => look(text, wrong) }, 'Try it without keeping'))],

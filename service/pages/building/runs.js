@@ -10,7 +10,7 @@ const PIECE_FIELDS = (context) => [
   { name: 'along', label: 'Its', kind: 'choice', choices: ALONG, blank: 'length', when: ofPart },
   { name: 'extent', label: 'Size', kind: 'length', when: (piece) => !ofPart(piece) && piece.what !== undefined },
   { name: 'count', label: 'How many', kind: 'whole', like: '1' },
-  { name: 'let_in', label: 'Let in by', kind: 'length', when: ofPart, like: 'dado depth' },
+  { name: 'let_in', label: 'Let in by', kind: 'length', when: ofPart, like: 'depth' },
   { name: 'less', label: 'Taken off', kind: 'yesno', blank: 'no' },
 ];
 

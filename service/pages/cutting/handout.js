@@ -10,10 +10,12 @@ import { inWords } from '../building/entries.js';
 import { buildWays, withBuild } from '../building/ways.js';
 
 const FORMS = [
-  ['html', 'A page', 'reads on a phone, prints on letter and A4'],
-  ['pdf', 'PDF', 'to print'],
-  ['md', 'Markdown', 'to paste under a video or a post'],
-  ['csv', 'Parts as CSV', 'for a spreadsheet'],
+  ['html', '', 'A page', 'reads on a phone, prints on letter and A4'],
+  ['pdf', '&paper=letter', 'PDF, letter', 'to print'],
+  ['pdf', '&paper=a4', 'PDF, A4', 'to print'],
+  ['md', '', 'Markdown', 'to paste under a video or a post'],
+  ['csv', '&table=parts', 'Parts as CSV', 'for a spreadsheet'],
+  ['csv', '&table=purchases', 'Purchases as CSV', 'for a spreadsheet'],
 ];
 const UNITS = [['', 'as the build says'], ['in', 'inches'], ['mm', 'millimeters'], ['both', 'both']];
 
@@ -28,20 +30,20 @@ export const handoutView = withBuild(async () => {
       checked.answer && verdictCard(checked.answer, notesOn(checked)),
       checked.refused && !checked.answer && make('p', { class: 'older' }, inWords(checked.refused)),
       make('div', { class: 'field' }, make('label', { for: 'units' }, 'Sizes in'), units),
-      make('ul', { class: 'stick' }, FORMS.map(([form, name, what]) => make('li', {},
-        make('button', { type: 'button', class: 'plain', onclick: () => give(form, units.value, place) }, name),
+      make('ul', { class: 'stick' }, FORMS.map(([form, options, name, what]) => make('li', {},
+        make('button', { type: 'button', class: 'plain', onclick: () => give(form, options, units.value, place) }, name),
         make('p', { class: 'faint small' }, what)))),
       place,
     ],
-    actions: buildWays(make('button', { type: 'button', class: 'main', onclick: () => give('html', units.value, place) }, 'Get the page')),
+    actions: buildWays(make('button', { type: 'button', class: 'main', onclick: () => give('html', '', units.value, place) }, 'Get the page')),
   };
 });
 
-async function give(form, units, place) {
+async function give(form, options, units, place) {
   const { document } = bench();
   fill(place, make('p', {}, 'Being written.'));
   try {
-    const file = await sendForFile(`handout?format=${form}${units ? `&units=${units}` : ''}`, document);
+    const file = await sendForFile(`handout?format=${form}${options}${units && `&units=${units}`}`, document);
     download(fileName(document, form), file);
     fill(place, make('p', {}, `${fileName(document, form)} is with your downloads.`));
     say('The file is with your downloads.');

@@ -1,5 +1,5 @@
 /** What to buy, and the boards with their pieces to tick off. */
-import { facts, grounds, rounded } from '../answers/shown.js';
+import { facts, grounds, rounded, tape } from '../answers/shown.js';
 import { verdictCard } from '../answers/verdict.js';
 import { lastTold, notesOn, tell } from '../builds/asking.js';
 import { bench, tick, untick } from '../builds/bench.js';
@@ -9,7 +9,6 @@ import { refresh } from '../drawn/routes.js';
 import { inWords } from '../building/entries.js';
 import { buildWays, withBuild } from '../building/ways.js';
 import { boardsOf } from './pieces.js';
-import { tape } from '../answers/shown.js';
 
 export const cutsView = withBuild(async ({ id }) => {
   const told = await planTold();
@@ -30,27 +29,19 @@ export const cutsView = withBuild(async ({ id }) => {
 export async function planTold() {
   const before = await lastTold('cut-plan');
   const current = before.answer && notesOn(before).length === 0;
-  if (!current && !before.refused && bench().document.parts.length) {
-    const told = await tell('cut-plan');
-    return told;
-  }
-  return before;
+  return current || bench().document.parts.length === 0 ? before : tell('cut-plan');
 }
 
 function planned(plan) {
   const boards = boardsOf(plan);
   const pieces = boards.flatMap((board) => board.pieces);
   return [
-    make('p', { class: 'big' }, plan.cost === null || plan.cost === undefined ? `${bought(plan)}` : `${plan.outlay ?? plan.cost} ${plan.currency ?? ''}`),
-    make('p', { class: 'big-words' }, plan.cost ? `${plan.status === 'optimal' ? 'proved least' : `at least ${plan.bound}`}${plan.without_prices?.length ? `; no price for ${plan.without_prices.join(', ')}` : ''}` : 'no prices given'),
+    outlay(plan),
     make('h2', {}, 'Buy'),
-    plan.buy.length ? make('ul', {}, plan.buy.map((one) => make('li', {}, bought1(one)))) : make('p', {}, 'Nothing: all is on hand.'),
-    plan.unplaced.length > 0 && make('div', { class: 'finding fault' }, make('p', {}, make('span', { class: 'severity' }, 'not placed')), make('ul', {}, plan.unplaced.map((one) => make('li', {}, `${one.part}: ${one.why}`)))),
+    plan.buy.length ? make('ul', {}, plan.buy.map((one) => make('li', {}, lineToBuy(one)))) : make('p', {}, 'Nothing: all is on hand.'),
+    notPlaced(plan.unplaced),
     make('h2', {}, 'Cut'),
-    plan.stop_blocks?.length > 0 && [
-      facts(plan.stop_blocks.map((one) => [`Stop at ${tape(one.length)}`, `${one.count} of ${one.parts.join(', ')}`])),
-      make('p', { class: 'small' }, plan.stop_block_side),
-    ],
+    stopBlocks(plan),
     make('p', { id: 'cut-count' }, cutCount(pieces)),
     boards.map((board) => boardSection(board, pieces)),
     make('div', { class: 'actions' }, make('button', { type: 'button', 'data-focus': 'untick', onclick: async () => { await untick(); say('No piece is ticked.'); refresh(); } }, 'Take all ticks away')),
@@ -59,14 +50,34 @@ function planned(plan) {
   ];
 }
 
-function bought(plan) {
+/** What it costs, how sure that is, and what has no price; without prices, how much is to buy. */
+function outlay(plan) {
+  const priced = plan.cost !== null && plan.cost !== undefined;
   const count = plan.buy.reduce((sum, one) => sum + one.count, 0);
-  return `${count} to buy`;
+  const least = plan.status === 'optimal' ? 'proved least' : `at least ${plan.bound}`;
+  const missing = plan.without_prices?.length ? `; no price for ${plan.without_prices.join(', ')}` : '';
+  return [
+    make('p', { class: 'big' }, priced ? `${plan.outlay ?? plan.cost} ${plan.currency ?? ''}` : `${count} to buy`),
+    make('p', { class: 'big-words' }, priced ? least + missing : 'no prices given'),
+  ];
 }
 
-function bought1(one) {
+function notPlaced(unplaced) {
+  return unplaced.length > 0 && make('div', { class: 'finding fault' },
+    make('p', {}, make('span', { class: 'severity' }, 'not placed')),
+    make('ul', {}, unplaced.map((one) => make('li', {}, `${one.part}: ${one.why}`))));
+}
+
+function stopBlocks(plan) {
+  return plan.stop_blocks?.length > 0 && [
+    facts(plan.stop_blocks.map((one) => [`Stop at ${tape(one.length)}`, `${one.count} of ${one.parts.join(', ')}`])),
+    make('p', { class: 'small' }, plan.stop_block_side),
+  ];
+}
+
+function lineToBuy(one) {
   const size = one.width ? `${tape(one.length)} x ${tape(one.width)}` : tape(one.length);
-  const price = one.total ? ` at ${one.price}: ${one.total}` : '';
+  const price = one.total ? `, ${one.count > 1 ? `${one.price} each, ${one.total} in all` : one.total}` : '';
   return `${one.count} of ${one.stock}, ${size}${one.spare ? ` (${one.spare} to spare)` : ''}${price}`;
 }
 

@@ -4,6 +4,7 @@ import { redraw, say, show } from './frame.js';
 
 /** @type {Array<[RegExp, (...parts: string[]) => Promise<import('./frame.js').View>]>} */
 const ROUTES = [];
+const PATIENCE = 300; // milliseconds, after which a view that is not ready says so
 let current = 0;
 
 /**
@@ -37,9 +38,17 @@ async function arrive(draw) {
   if (window.location.hash === '#main') return; // the link that skips to the page
   current += 1;
   const mine = current;
-  const view = await viewOf(window.location.hash || '#/');
-  if (mine === current) draw(view); // else the reader has gone elsewhere meanwhile
+  const address = window.location.hash || '#/';
+  const stillWanted = () => mine === current; // else the reader has gone elsewhere meanwhile
+  const slow = setTimeout(() => stillWanted() && draw === show && show(WAITING), PATIENCE);
+  const view = await viewOf(address);
+  clearTimeout(slow);
+  if (!stillWanted()) return;
+  draw(view);
+  document.getElementById('main').dataset.at = address; // so that others can tell what is shown
 }
+
+const WAITING = { title: 'One moment', content: [make('p', {}, 'The service is figuring this out.')] };
 
 async function viewOf(address) {
   for (const [pattern, view] of ROUTES) {

@@ -13,7 +13,7 @@ export const sag = {
   fields: () => [
     { name: 'stock', label: 'Shelf', kind: 'stock' },
     { name: 'span', label: 'Clear span', kind: 'length', like: '36', hint: 'left out: the longest that will do' },
-    { name: 'load', label: 'Load', kind: 'text', like: '40 lb, 18 lb/ft or books' },
+    { name: 'load', label: 'Load', kind: 'text', like: '40 lb, 18 lb/ft or books', wide: true },
     { name: 'wood', label: 'Wood', kind: 'wood' },
     { name: 'stays', label: 'Stays loaded', kind: 'choice', choices: [['yes', 'for years'], ['no', 'now and then']] },
     { name: 'held', label: 'Held', kind: 'choice', blank: 'resting on both ends', choices: [['both-ends', 'fixed at both ends'], ['one-end', 'at one end']] },

@@ -42,7 +42,10 @@ async function startPage() {
 async function allQuestions() {
   return {
     title: 'Ask',
-    content: [settings(), questionMarks(QUESTIONS)],
+    content: [
+      settings(), questionMarks(QUESTIONS),
+      make('div', { class: 'actions' }, linked('/docs', 'The manual: rules, tables and sources')),
+    ],
     actions: mainWays('#/ask'),
   };
 }

@@ -1,0 +1,25 @@
+"""What is worked out once for the tables and kept: questions that come again are not asked anew."""
+
+from collections.abc import Callable
+from typing import TypeVar, cast
+
+from service.domain.catalog import Catalog
+
+T = TypeVar("T")
+
+MOST_KEPT = 64  # of a kind; an answer for one joint is some 20,000 characters
+
+
+def kept(catalog: Catalog, name: tuple[object, ...], work: Callable[[], T]) -> T:
+    """What was worked out before for these tables, else worked out now.
+
+    The first word of the name is its kind; of each kind so many are kept at most.
+    """
+    known = cast(dict[object, T], catalog.worked_out.setdefault(name[0], {}))
+    if name in known:
+        return known[name]
+    found = work()
+    if len(known) >= MOST_KEPT:
+        known.clear()
+    known[name] = found
+    return found

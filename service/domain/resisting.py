@@ -1,0 +1,78 @@
+"""What the fastener of a choice resists by connection design, for comparing the options."""
+
+from fractions import Fraction
+
+from service.domain.candidates import Made
+from service.domain.choosing import Choice
+from service.domain.driving import Driven
+from service.domain.fasteners import NailSize, ScrewSize
+from service.domain.fixing import NONE
+from service.domain.gravity import Gravity, assigned_gravity
+from service.domain.holding import Hold, Seat, nail_hold, screw_hold
+from service.domain.keeping import kept
+from service.domain.meeting import Meeting, Side
+from service.domain.surroundings import Surroundings
+from service.domain.tape import pair
+
+
+def gravity_of(side: Side, around: Surroundings) -> Gravity | None:
+    """The gravity that connection design assigns to a part's wood."""
+    wood = side.wood
+    return kept(
+        around.catalog,
+        ("gravity", wood.key if wood else None),
+        lambda: assigned_gravity(around.catalog, wood),
+    )
+
+
+NO_VALUE = {
+    "pocket-screw": "pocket screws: connection design has no value for them",
+    "brad": "brads only hold while glue sets: no value",
+    "staple": "staples of this kind: no value",
+    "dowel": "glued dowels: connection design has no value for them",
+    "glue": "glue is never summed with fasteners, nor compared with them here",
+}
+
+
+def hold_of(meeting: Meeting, choice: Choice, here: Driven | None, around: Surroundings) -> Hold:
+    """What one fastener resists by connection design, where that has a value."""
+    fixing, made = choice.fixing, choice.made
+    if fixing.method in NO_VALUE or made is None or here is None or fixing.length is None:
+        return Hold(why_not=(NO_VALUE.get(fixing.method, "no value"),))
+    if fixing.slope:
+        return Hold(why_not=("driven at a slope: not compared",))
+    return kept(
+        around.catalog,
+        (
+            "hold", fixing.method, made.type, *pair(made.diameter), *pair(fixing.length),
+            *pair(here.bite),
+            meeting.into.surface, _wood(meeting.through), _wood(meeting.into),
+            meeting.into.into_panel_edge,
+        ),
+        lambda: _hold(meeting, made, fixing.length or NONE, here.bite, around),
+    )  # fmt: skip
+
+
+def _wood(side: Side) -> str | None:
+    return side.wood.key if side.wood else None
+
+
+def _hold(
+    meeting: Meeting, made: Made, length: Fraction, bite: Fraction, around: Surroundings
+) -> Hold:
+    size = made.size
+    thread = size.thread_length(length) if isinstance(size, ScrewSize) else bite
+    seat = Seat(
+        passed=length - bite,
+        bite=bite,
+        thread=min(thread, bite),
+        enters=meeting.into.surface,
+        side=gravity_of(meeting.through, around),
+        main=gravity_of(meeting.into, around),
+        into_panel=meeting.into.panel is not None,
+    )
+    if isinstance(size, ScrewSize):
+        return screw_hold(around.catalog, size, seat)
+    if isinstance(size, NailSize):
+        return nail_hold(around.catalog, size, seat)
+    return Hold(why_not=("no value",))
