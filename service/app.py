@@ -86,8 +86,8 @@ def create_app(settings: Settings | None = None) -> Flask:
     raises when the reference database is not there.
     """
     chosen = settings or read_settings(os.environ)
-    engine = open_for_reading(chosen.reference_url)
-    rows = read_rows(engine)
+    rows = read_rows(open_for_reading(chosen.reference_url))
+    engine = open_for_reading(chosen.reference_url)  # without what the other one remembers
     house = House(
         settings=chosen,
         catalog=catalog_of(rows),

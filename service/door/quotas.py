@@ -12,15 +12,17 @@ from functools import lru_cache
 from ipaddress import IPv6Address, ip_address
 from math import ceil
 from time import monotonic, time
+from typing import TYPE_CHECKING
 
 from flask import Response, g, request
-from limits import RateLimitItem, parse
-from limits.errors import StorageError
-from limits.storage import RedisStorage, Storage
 
 from service.api.refusals import QuotaExceeded
 from service.door.tallies import Tally
 from service.settings import Settings
+
+if TYPE_CHECKING:  # the library is loaded where rates are set, not on everybody's own machine
+    from limits import RateLimitItem
+    from limits.storage import Storage
 
 AUTO = {"all": "600/minute", "post": "120/minute"}
 EXEMPT = frozenset({"/healthz", "/readyz", "/metrics"})
@@ -64,13 +66,15 @@ class Standing:
 class Counter:
     """Counts in a shared store while it answers, else in this process."""
 
-    store: Storage | None
+    store: "Storage | None"
     own: Tally = field(default_factory=Tally)
     left_alone_until: float = 0.0
 
     def count(self, key: str, seconds: int) -> int:
         """One more for a key; how many it has had."""
         if self.store is not None and monotonic() >= self.left_alone_until:
+            from limits.errors import StorageError  # noqa: PLC0415  # only where it is used
+
             try:
                 return self.store.incr(key, seconds)
             except StorageError as lost:
@@ -139,11 +143,16 @@ def quotas_of(settings: Settings) -> Quotas:
     rates = {
         name: (automatic or AUTO[name]) if rate == "auto" else rate for name, rate in asked.items()
     }
-    policies = tuple(policy_of(name, parse(rate)) for name, rate in rates.items() if rate != "off")
-    return Quotas(policies, Counter(store_at(settings.counted_in) if policies else None))
+    stated = {name: rate for name, rate in rates.items() if rate != "off"}
+    if not stated:
+        return Quotas((), Counter(None))
+    from limits import parse  # noqa: PLC0415  # only where it is used
+
+    policies = tuple(policy_of(name, parse(rate)) for name, rate in stated.items())
+    return Quotas(policies, Counter(store_at(settings.counted_in)))
 
 
-def policy_of(name: str, item: RateLimitItem) -> Policy:
+def policy_of(name: str, item: "RateLimitItem") -> Policy:
     """A policy by what the library has read."""
     return Policy(name, item.amount, item.get_expiry(), post_only=name == "post")
 
@@ -154,10 +163,12 @@ def only_here(settings: Settings) -> bool:
     return loopback and settings.proxies == 0
 
 
-def store_at(address: str) -> Storage | None:
+def store_at(address: str) -> "Storage | None":
     """The shared store, asked with little patience; None for this process alone."""
     if address == "memory":
         return None
+    from limits.storage import RedisStorage  # noqa: PLC0415  # only where it is used
+
     return RedisStorage(
         address,
         wrap_exceptions=True,

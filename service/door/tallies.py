@@ -1,31 +1,22 @@
 """Requests counted in this process: bounded, and cheap whoever comes.
 
-A storage of the limits library, which counts in Redis too. Its own one in memory walks through
-every key it holds a hundred times a second, which is dear once many addresses have come.
+It counts as a storage of the limits library does, which counts in Redis too. Its own one in memory
+walks through every key it holds a hundred times a second, which is dear once many addresses have
+come.
 """
 
 from threading import Lock
 from time import time
 
-from limits.storage import Storage
-
 MOST_KEYS = 50_000  # some 10 MB
 
 
-class Tally(Storage):
+class Tally:
     """Counts by key, each forgotten after its time. What is over `most` forgets the oldest."""
 
-    STORAGE_SCHEME = ["tally"]  # noqa: RUF012  # the library asks for a list
-
-    def __init__(self, uri: str | None = None, most: int = MOST_KEYS) -> None:
-        super().__init__(uri)
+    def __init__(self, most: int = MOST_KEYS) -> None:
         self._counts: dict[str, tuple[int, float]] = {}
         self._lock, self._most = Lock(), most
-
-    @property
-    def base_exceptions(self) -> type[Exception]:
-        """Nothing can fail here."""
-        return ValueError
 
     def incr(self, key: str, expiry: int, amount: int = 1) -> int:
         """The count of a key with `amount` added; a new one lasts `expiry` seconds."""

@@ -26,9 +26,8 @@ _PAGES.filters["drawn"] = lambda picture: Markup(inline(picture.drawing, f"{pict
 _PAGES.tests["words"] = lambda block: isinstance(block, Words)
 _PAGES.tests["items"] = lambda block: isinstance(block, Items)
 _PAGES.tests["table"] = lambda block: isinstance(block, Table)
-_PAGE = _PAGES.get_template("page.html")
 
 
 def as_html(handout: Handout) -> str:
     """The whole page as one file."""
-    return _PAGE.render(handout=handout)
+    return _PAGES.get_template("page.html").render(handout=handout)

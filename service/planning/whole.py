@@ -8,11 +8,15 @@ from typing import Literal
 
 from service.domain.deadline import seconds_for_a_search
 from service.domain.resolving import ResolvedBuild
-from service.planning.boards import plan_boards, plan_longest_first, plan_tip_to_tip
+from service.planning.engines import (
+    plan_boards,
+    plan_longest_first,
+    plan_sheets,
+    plan_tip_to_tip,
+)
 from service.planning.job import CutBoard, ForSale, Plan
 from service.planning.offers import Choice
 from service.planning.panels.planned import SheetPlan
-from service.planning.panels.sheets import plan_sheets
 from service.planning.wanted import BoardJob, Left, SheetJob, wanted_of
 
 Enough = Literal["yes", "no", "unknown"]
