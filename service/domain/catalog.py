@@ -13,7 +13,7 @@ from typing import Any, Literal
 from service.domain.fasteners import AssignedGravity, Constant, Fasteners
 from service.domain.finish_values import Figure, Finishing
 from service.domain.glues import Glue, GlueClass
-from service.domain.spelling import spelled
+from service.domain.spelling import apart, sizes_in, spelled
 from service.domain.wood_values import BendingValues, CautionText, MovingValues, Resists
 
 Confidence = Literal["memory", "one-source", "cross-checked"]
@@ -239,8 +239,12 @@ class Catalog:
         plain = spelled(name)
         if (region, plain) in self._stocks:
             return plain
-        key = self.key("stock", region, name)
-        return key if key and (region, key) in self._stocks else None
+        for written in (plain, plain.replace("-", " ")):
+            for where in (region, "any"):
+                key = self.names.get(("stock", where, written))
+                if key and (region, key) in self._stocks:
+                    return key
+        return None
 
     def stocked(self, region: str, stock: str) -> tuple[BoardSize | PanelSize, ...]:
         """Every size that goes by that key, what a shop sells by default first."""
@@ -251,14 +255,19 @@ class Catalog:
         return frozenset(stock for where, stock in self._stocks if where == region)
 
     def nearest(self, kind: str, region: str, name: str) -> tuple[str, ...]:
-        """Up to three keys whose names look most like the one given, best first."""
+        """Up to three keys whose names look most like the one given, best first.
+
+        A stock is told by its two sizes: those nearest in size come first, where any are near.
+        """
         own = self.stocks_in(region) if kind == "stock" else self.keys.get(kind, frozenset())
         known = {key: key for key in own} | {
             alias: key
             for (name_kind, where, alias), key in self.names.items()
             if name_kind == kind and where in (region, "any") and key in own
         }
-        close = difflib.get_close_matches(spelled(name), sorted(known), n=6, cutoff=0.5)
+        plain = spelled(name)
+        close = _near_in_size(plain, known) if kind == "stock" else []
+        close += difflib.get_close_matches(plain, sorted(known), n=6, cutoff=0.5)
         return tuple(dict.fromkeys(known[alias] for alias in close))[:3]
 
     def from_memory(self, rows: Iterable[str]) -> tuple[str, ...]:
@@ -269,3 +278,22 @@ class Catalog:
         """The same catalog with one row marked as remembered, for testing what rests on it."""
         marked = replace(self.cited[row], confidence="memory", source="memory")
         return replace(self, cited={**self.cited, row: marked})
+
+
+NEAR = 0.7  # logarithm of about 2: both sizes of a stock together at most twice, or half; own
+
+
+def _near_in_size(plain: str, known: Iterable[str]) -> list[str]:
+    """Names of stocks with two sizes that are near those of a name, the nearest first.
+
+    Of names with the same sizes the one that is written most like it counts.
+    """
+    sizes = sizes_in(plain)
+    if len(sizes) != 2:
+        return []
+    found = [
+        (off, -difflib.SequenceMatcher(None, plain, alias).ratio(), alias)
+        for alias in known
+        if len(told := sizes_in(alias)) == 2 and (off := round(apart(sizes, told), 6)) <= NEAR
+    ]
+    return [alias for _, _, alias in sorted(found)]

@@ -60,9 +60,15 @@ def verdict(findings: tuple[Finding, ...], resolved: ResolvedBuild) -> Verdict:
     severities = {finding.severity for finding in findings}
     if "fault" in severities:
         return "mend-first"
-    if "warn" in severities or unjudged_uses(resolved):
+    if "warn" in severities or unjudged_uses(resolved) or not anything_sized(resolved):
         return "look"
     return "nothing-found"
+
+
+def anything_sized(resolved: ResolvedBuild) -> bool:
+    """Whether any part, or any sum, has all the sizes that a judgment needs."""
+    sums = any(judged.judgment.verdict != "not-judged" for judged in resolved.runs)
+    return sums or any(part.solid is not None for part in resolved.parts)
 
 
 def unjudged_uses(resolved: ResolvedBuild) -> list[str]:

@@ -30,15 +30,31 @@ class Crossing:
     sure: bool
 
 
+NARROW_RAIL = "crossed.frame"  # row of standing_practice
+
+
 def crossings(build: ResolvedBuild) -> Iterator[Crossing]:
-    """Every joint that holds, or may hold, solid wood fast across its grain."""
+    """Every joint that holds, or may hold, solid wood fast across its grain.
+
+    The end of a narrow rail on the edge of a stile is left out: face frames are joined so, in
+    every wood, with all of the rail's width held.
+    """
+    frame = build.catalog.standing.get(NARROW_RAIL)
+    narrow = frame.high if frame and frame.high else Fraction(0)
     for index, joint in enumerate(build.build.joints):
         through, into = build.by_id.get(joint.through), build.by_id.get(joint.into)
         if through is None or into is None or not _holds(joint):
             continue
         found = _found(f"#/joints/{index}", joint, through, into)
-        if found is not None and found.width > 0:
-            yield found
+        if found is None or found.width <= 0 or (_in_frame(joint) and found.width <= narrow):
+            continue
+        yield found
+
+
+def _in_frame(joint: Joint) -> bool:
+    """Whether an end meets an edge: the joint of a rail and a stile."""
+    surfaces = {joint.touches or "face", joint.enters}
+    return joint.crosses is None and surfaces == {"end", "edge"}
 
 
 def _found(at: str, joint: Joint, through: ResolvedPart, into: ResolvedPart) -> Crossing | None:

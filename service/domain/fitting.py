@@ -111,3 +111,48 @@ def laps_between(
                 rests_on=(*part.rests_on, *other.rests_on),
             )
         return
+
+
+@dataclass(frozen=True, slots=True)
+class Overlap:
+    """Two cutouts of a part that want the same wood: which, and over how many inches."""
+
+    at: str
+    other_at: str
+    part: ResolvedPart
+    cutouts: tuple[Cutout, Cutout]
+    by: Fraction
+
+
+def find_overlaps(parts: Sequence[ResolvedPart]) -> Iterator[Overlap]:
+    """Cutouts across one surface of a part that run into each other.
+
+    A cutout all of which lies in another is a step, as in a rabbet with two depths: nothing is
+    said of it unless the two are made for different parts, or are the same cut twice.
+    """
+    for part in parts:
+        seen: list[tuple[int, Cutout, Fraction]] = []
+        for index, cutout in enumerate(part.part.cutouts):
+            if cutout.kind == "hole" or cutout.runs == "along" or cutout.size is None:
+                continue
+            if cutout.on == "end":
+                continue
+            for start in cutout.at:
+                for place, earlier, begun in seen:
+                    by = _shared(cutout, start, earlier, begun)
+                    if by > 0:
+                        at, other = (f"{part.at}/cutouts/{n}" for n in (index, place))
+                        yield Overlap(at, other, part, (earlier, cutout), by)
+                        break
+                seen.append((index, cutout, start))
+
+
+def _shared(one: Cutout, start: Fraction, other: Cutout, begun: Fraction) -> Fraction:
+    """Inches along the part that two cutouts both take and should not, 0 where they may."""
+    if one.on != other.on or one.size is None or other.size is None:
+        return Fraction(0)
+    ends = start + one.size, begun + other.size
+    by = min(ends) - max(start, begun)
+    inside = by == min(one.size, other.size)
+    stepped = one.depth != other.depth and (one.fits is None or other.fits in (None, one.fits))
+    return Fraction(0) if inside and stepped else by

@@ -12,6 +12,7 @@ from service.domain.parts import ResolvedPart
 from service.domain.planks import Plank, plank_of
 from service.domain.ratio import ratio
 from service.domain.resolving import ResolvedBuild
+from service.domain.solid import Rod, Solid
 from service.domain.tape import rounded
 
 PEOPLE = frozenset({"seat", "bench", "step", "bed"})  # uses that carry a person
@@ -101,10 +102,11 @@ def only_load(build: ResolvedBuild) -> Carried | NotJudged | None:
 
 
 def carry(build: ResolvedBuild, index: int) -> Carried | NotJudged | None:
-    """One load. None where its part or the part's stock is unknown, which other rules say."""
+    """One load. None where its part or the part's stock is unknown, or the span is longer than
+    the part, which other rules say."""
     load = build.build.loads[index]
     part, at = build.by_id.get(load.part), f"#/loads/{index}"
-    if part is None or part.sized is None:
+    if part is None or part.sized is None or too_far(build, load) is not None:
         return None
     if why := _refusal(build, load):
         return NotJudged(at, why, refused=True)
@@ -117,6 +119,17 @@ def carry(build: ResolvedBuild, index: int) -> Carried | NotJudged | None:
     if isinstance(plank, str):
         return NotJudged(at, f"{load.part}: {plank}")
     return _placed(index, load, part, plank, float(span))
+
+
+def too_far(build: ResolvedBuild, load: Load) -> Fraction | None:
+    """How long the part is, tip to tip, where the span stated is longer; else None."""
+    part = build.by_id.get(load.part)
+    if part is None or load.span is None or part.part.length is None:
+        return None
+    solid = part.solid
+    tips = solid.blank_length if isinstance(solid, Solid | Rod) else part.part.length
+    length = max(part.part.length, tips)
+    return length if load.span > length else None
 
 
 def uses_of(build: ResolvedBuild, load: Load) -> frozenset[str]:

@@ -128,8 +128,12 @@ def _notes(
 ) -> Iterator[tuple[str, StockNote]]:
     """What is known of stocks of the old region goes with their names."""
     for name, note in build.stocks.items():
-        here = catalog.stock_key(build.region, name) is None or catalog.stock_key(region, name)
-        if here and note.measured_thickness is None and note.measured_width is None:
+        unknown = catalog.stock_key(build.region, name) is None
+        if (
+            (unknown or _the_same(name, build, region, catalog))
+            and note.measured_thickness is None
+            and note.measured_width is None
+        ):
             yield name, note
             continue
         told = {
@@ -140,9 +144,15 @@ def _notes(
         changed.append(Changed(f"/stocks/{escaped(name)}", told, None, OLD_WOOD))
 
 
+def _the_same(name: str, build: Build, region: str, catalog: Catalog) -> bool:
+    """Whether a name stands for the same stock in both regions: a 2x4 does not."""
+    key = catalog.stock_key(region, name)
+    return key is not None and key == catalog.stock_key(build.region, name)
+
+
 def _buying(build: Build, region: str, catalog: Catalog) -> Iterator[Changed]:
     def old(stock: str) -> bool:
-        return catalog.stock_key(region, stock) is None
+        return not _the_same(stock, build, region, catalog)
 
     why = "it is of stock that this region does not sell under that name"
     prices = [price.stock for price in build.buying.prices]
@@ -165,7 +175,7 @@ def _wall(build: Build) -> Iterator[Changed]:
 def _shapes(build: Build, region: str, catalog: Catalog) -> Iterator[Changed]:
     for index, shape in enumerate(build.shapes):
         name = shape.fields.get("stock")
-        if isinstance(name, str) and catalog.stock_key(region, name) is None:
+        if isinstance(name, str) and not _the_same(name, build, region, catalog):
             why = "its parts say what they are cut from"
             yield Changed(f"/shapes/{index}/stock", name, None, why)
 

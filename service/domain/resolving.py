@@ -21,6 +21,7 @@ from service.domain.joints import JudgedJoint, Wishes, judge_joints
 from service.domain.mending import JudgedRun, Trial, judge_runs
 from service.domain.naming import References
 from service.domain.parts import ResolvedPart, resolve_part
+from service.domain.sawing import taken_to_slide
 from service.domain.stocks import Sizing
 from service.domain.yields import NOTHING_KNOWN, Purchasing
 
@@ -83,6 +84,8 @@ class ResolvedBuild:
     def assumed(self) -> tuple[str, ...]:
         """Everything taken for granted, once each, in document order."""
         said = [text for part in self.parts for text in part.assumed]
+        saws = self.build.shop.saws
+        said += taken_to_slide(self.parts, saws, self.catalog, self.build.region)
         return tuple(dict.fromkeys(said))
 
 

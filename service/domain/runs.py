@@ -190,7 +190,7 @@ def nominal_extent(piece: Piece, part: Part, sized: Sized | None) -> Fraction | 
     if sized is None:
         return None
     if piece.along == "thickness":
-        stated, nominal = part.thickness, sized.nominal_thickness
+        stated, nominal = part.thickness, sized.named_thickness
     elif piece.along == "width" and part.glued_from is None:
         stated, nominal = part.width, sized.nominal_width
     else:

@@ -1,13 +1,14 @@
 """Which of the caller's saws can make a cut, and what stops the others."""
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import cos, radians, sqrt
 from typing import Literal
 
 from service.domain.build import End, Saw
 from service.domain.catalog import Catalog, SawLimit
+from service.domain.parts import ResolvedPart
 
 Limit = Literal["miter", "bevel", "width", "thickness"]
 
@@ -19,6 +20,19 @@ class Cut:
     end: End
     width: Fraction
     thickness: Fraction
+
+
+def cuts_of(part: ResolvedPart) -> Iterator[Cut]:
+    """The two end cuts of a part. Boards to be glued up can be cut square one by one."""
+    if part.sized is None or part.sized.width is None:
+        return
+    whole, thickness = part.sized.width.listed, part.sized.thickness.listed
+    glue_up = part.part.glued_from
+    board = (
+        (whole + glue_up.edge_loss * (glue_up.boards - 1)) / glue_up.boards if glue_up else whole
+    )
+    for end in part.part.ends:
+        yield Cut(end, board if end.is_square else whole, thickness)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +85,21 @@ def stops_of(saw: Saw, kind: str, cut: Cut, catalog: Catalog) -> Iterator[Stop]:
     for limit, want, reach in wants:
         if reach is not None and want > reach.value + 1e-9:
             yield Stop(saw, limit, want, reach.value, reach.own, reach.rests_on)
+
+
+def taken_to_slide(
+    parts: Iterable[ResolvedPart], saws: Sequence[Saw], catalog: Catalog, region: str
+) -> Iterator[str]:
+    """What is assumed of saws of which nobody says whether they slide, where that decides a cut."""
+    unsaid = [saw for saw in saws if saw.slides is None and saw.crosscut is None]
+    if not unsaid:
+        return
+    short = [replace(saw, slides=False) if saw in unsaid else saw for saw in saws]
+    for cut in {cut: None for part in parts for cut in cuts_of(part)}:
+        if stops(short, cut, catalog, region) and not stops(saws, cut, catalog, region):
+            names = " and ".join(dict.fromkeys(saw.kind for saw in unsaid))
+            yield f"{names}: taken to slide, as `slides` is not given; some cuts need it"
+            return
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 import re
 import unicodedata
 from functools import lru_cache
+from math import log
 
 VULGAR = {
     "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5",
@@ -26,6 +27,9 @@ _TO_ASCII = str.maketrans(
 _TIMES = re.compile("(?<=[0-9]) *x *(?=[0-9])")
 
 
+_SIZE = re.compile(r"(?:(\d+) )?(\d+(?:\.\d+)?)(?:/(\d+))?")
+
+
 @lru_cache(maxsize=4096)
 def spelled(name: str) -> str:
     """Lower case, plain fractions, no spaces around the x of a size, no quote marks.
@@ -42,3 +46,19 @@ def spelled(name: str) -> str:
 def _composed(text: str) -> str:
     """Full-width letters, ligatures and capitals, each as its plain lower-case form."""
     return unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", text).casefold())
+
+
+@lru_cache(maxsize=8192)
+def sizes_in(name: str) -> tuple[float, ...]:
+    """The numbers of a spelled name, smallest first: 1.25 and 6 of `5/4x6`."""
+    return tuple(
+        sorted(
+            int(whole or 0) + float(over) / (int(under) if under and int(under) else 1)
+            for whole, over, under in _SIZE.findall(name)
+        )
+    )
+
+
+def apart(one: tuple[float, ...], other: tuple[float, ...]) -> float:
+    """How far two sets of sizes are apart, as the logarithm of their ratios; sizes only."""
+    return sum(abs(log(a / b)) for a, b in zip(one, other, strict=True) if a and b)

@@ -1,5 +1,6 @@
 """What a part is made of: its stock looked up, and its real thickness and width."""
 
+import re
 from collections.abc import Hashable
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -27,7 +28,7 @@ class Sized:
 
     `stock_thickness` and `stock_width` are what is bought (for a glued-up part, what the glue-up
     yields); `thickness` and `width` what the part ends up with. A panel has no stock width. A
-    round has its diameter in both.
+    round has its diameter in both. `printed` is the fraction in the name that a sheet is called by.
     """
 
     form: Literal["board", "panel", "round"]
@@ -40,6 +41,15 @@ class Sized:
     width: Interval | None
     rests_on: tuple[str, ...]
     assumed: tuple[str, ...]
+    printed: Fraction | None = None
+
+    @property
+    def named_thickness(self) -> Fraction | None:
+        """Thickness by which the stock is called: for a sheet the fraction that the caller names.
+
+        A slot is not held to it: a straight cut as wide as the name of a sheet is in daily use.
+        """
+        return self.printed if self.printed is not None else self.nominal_thickness
 
     @property
     def nominal_thickness(self) -> Fraction | None:
@@ -168,8 +178,19 @@ def from_tables(name: str, sizing: Sizing) -> Sized | UnknownStock:
     if not thick.is_exact:
         said += f" ({plain(thick.low, metric)} to {plain(thick.high, metric)})"
     return Sized(
-        "panel", key, None, panel, thick, None, thick, None, panel.rests_on, (said,)
+        "panel", key, None, panel, thick, None, thick, None, panel.rests_on, (said,), printed(name)
     )  # fmt: skip
+
+
+_FRACTION = re.compile(r"(?:(\d+)[ -])?(\d+)/(\d+)")
+
+
+def printed(name: str) -> Fraction | None:
+    """The thickness that the name of a sheet tells in fractions of an inch: 3/4 of plywood 3/4."""
+    found = _FRACTION.search(name)
+    if found is None or not int(found[3]):
+        return None
+    return int(found[1] or 0) + Fraction(int(found[2]), int(found[3]))
 
 
 def glued(sized: Sized, part: Part) -> Sized:
@@ -204,7 +225,7 @@ def worked(sized: Sized, part: Part) -> Sized:
     """The part ripped, planed or cut to what it states; otherwise as bought."""
     if part.thickness is None and part.width is None:
         return sized  # many parts share one value, and what is worked out for it
-    thickness = stated(part.thickness, sized.thickness, sized.nominal_thickness)
+    thickness = stated(part.thickness, sized.thickness, sized.named_thickness)
     if sized.width is None:
         width = None if part.width is None else Interval.exactly(part.width)
     else:

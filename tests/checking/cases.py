@@ -14,6 +14,7 @@ __all__ = ["CASES", "Case", "Json"]
 
 SHELF = {"id": "shelf", "stock": "1x8", "length": "22 1/2"}
 SIDE = {"id": "side", "stock": "1x8", "length": "30", "quantity": 2}
+SHEET = {"id": "side", "stock": "plywood 3/4", "length": "30", "width": "10"}
 ACROSS = {
     "id": "across",
     "pieces": [
@@ -280,6 +281,46 @@ CASES = (
         build(DRAWER, runs=[{**OPENING, "clearance": "1/8"}]),
         "/parts/0/length", ("11 7/8", "11 55/64"), ("11 57/64", "12"), "warn",
     ),
+    Case(  # two sheets of 23/32: 22 1/2 + 1 7/16 = 23 15/16; printed they would be 1 1/2
+        "size.nominal-for-actual", "#/parts/1/length",
+        build({**SHEET, "quantity": 2}, {**SHEET, "id": "shelf", "length": "22 1/2"}, runs=[{
+            "id": "across", "equals": "23 15/16", "pieces": [
+                {"part": "side", "along": "thickness", "count": 2},
+                {"part": "shelf", "along": "length"}]}]),
+        "/runs/0/equals", ("23 15/16", "23 31/32"), ("24",), "warn",
+    ),
+    Case(  # four of them lack 1/8, which no sheet within the tolerance of 1/64 makes up
+        "size.nominal-for-actual", "#/parts/1/length",
+        build({**SHEET, "quantity": 4}, {**SHEET, "id": "shelf", "length": "21"}, runs=[{
+            "id": "across", "equals": "23 7/8", "pieces": [
+                {"part": "side", "along": "thickness", "count": 4},
+                {"part": "shelf", "along": "length"}]}]),
+        "/runs/0/equals", ("23 7/8",), ("24",),
+    ),
+    Case(
+        "size.nominal-for-actual", "#/parts/0/thickness",
+        build({**SHEET, "thickness": "23/32"}),
+        "/parts/0/thickness", ("23/32", "5/8"), ("3/4",),
+    ),
+    Case(
+        "run.too-many", "#/runs/0",
+        build(SIDE, SHELF, runs=[ACROSS]), "/parts/0/quantity", (2, 3, 40), (1,),
+    ),
+    Case(
+        "fit.overlap", "#/parts/0/cutouts/1/at",
+        build({**SIDE, "cutouts": [
+            {"kind": "dado", "on": "face", "at": ["10"], "width": "3/4", "depth": "1/4"},
+            {"kind": "dado", "on": "face", "at": ["12"], "width": "3/4", "depth": "1/4"}]}),
+        "/parts/0/cutouts/1/at", (["10 3/4"], ["9 1/4"], ["12", "14"]),
+        (["10 47/64"], ["9 17/64"], ["10"], ["12", "12 1/2"]), "warn",
+    ),
+    Case(  # a narrower, deeper cut within a wider one is a step
+        "fit.overlap", "#/parts/0/cutouts/1/at",
+        build({**SIDE, "cutouts": [
+            {"kind": "rabbet", "on": "back", "at": ["0"], "width": "3/4", "depth": "1/8"},
+            {"kind": "rabbet", "on": "back", "at": ["0"], "width": "3/8", "depth": "3/8"}]}),
+        "/parts/0/cutouts/1/at", (["0"], ["3/8"], ["3/4"]), (["25/64"],), "warn",
+    ),
     Case(
         "fit.binds", "#/parts/0/cutouts/0/width",
         dadoed(), "/parts/0/cutouts/0/width", ("3/4", "49/64"), ("47/64", "1/2"),
@@ -393,6 +434,11 @@ CASES = (
         build(LEG, shapes=[LEANING]),  # 16 / cos(12) = 16.3574, a 32nd to either side
         "/parts/0/length", ("16 21/64", "16 23/64", "16 24/64"), ("16 20/64", "16 25/64", "16"),
     ),
+    Case(  # cut opposed, a length from long to short means nothing: the lean is the one mistake
+        "shape.lean", "#/parts/0/ends_lean",
+        build({**LEG, "measured": "long-to-short"}, shapes=[LEANING]),
+        "/parts/0/ends_lean", ("same",), ("opposite",),
+    ),
     Case(
         "shape.length", "#/parts/0/measured",
         build(BRACE, shapes=[CORNER]),
@@ -463,6 +509,16 @@ CASES = (
         "joint.unknown-part", "#/joints/0/into",
         build(SIDE, SHELF, joints=[{"id": "j", "through": "side", "into": "shelf"}]),
         "/joints/0/into", ("shelf", "wall"), ("top",),
+    ),
+    Case(
+        "joint.to-itself", "#/joints/0/into",
+        build(SIDE, SHELF, joints=[{"id": "j", "through": "shelf", "into": "side"}]),
+        "/joints/0/into", ("side", "wall"), ("shelf",),
+    ),
+    Case(  # two alike pieces may be joined to each other
+        "joint.to-itself", "#/joints/0/into",
+        build(SIDE, joints=[{"id": "j", "through": "side", "into": "side"}]),
+        "/parts/0/quantity", (2, 4), (1,),
     ),
     Case(
         "joint.unknown", "#/steps/0/joints/0",

@@ -90,6 +90,10 @@ STANDING_CASES = (
         "note",
     ),
     Case(
+        "load.span", "#/loads/0/span", loaded(carries="1 lb", held="resting"),
+        "/loads/0/span", ("24", "60"), ("60 1/64", "90"),
+    ),
+    Case(
         "load.not-judged", "#/loads/0", loaded(carries="5 lb"),
         "/wood", ("spf", "oak-white"), ("whitewood-us",), "note",
     ),
@@ -140,6 +144,15 @@ STANDING_CASES = (
             joints=[{"id": "j", "through": "panel", "into": "batten", "touches": "end",
                      "enters": "edge", "method": "glue", "glue": "pva-interior"}]),
         "/parts/0/width", ("4 35/64", "3"), ("4 37/64", "11"), "warn",
+    ),
+    # The rail of a face frame: no wider than a 1x4 it is joined so every day, in oak too.
+    Case(
+        "wood.crossed-grain", "#/joints/0", build(
+            {"id": "rail", "stock": "1x12", "length": "20", "width": "3"},
+            {"id": "stile", "stock": "1x3", "length": "30"}, wood="red oak",
+            joints=[{"id": "j", "through": "rail", "into": "stile", "touches": "end",
+                     "enters": "edge", "method": "dowel", "glue": "pva-interior"}]),
+        "/parts/0/width", ("3 1/2", "3"), ("3 33/64", "6"), "warn",
     ),
     Case(
         "wood.wet", "#/parts/0/moisture", build({**RAIL, "moisture": 12}, wood="spf"),

@@ -8,13 +8,15 @@ from service.domain.ends import Slant, read_cuts
 from service.domain.findings import Change
 from service.domain.parts import ResolvedPart
 from service.domain.rounding import finest
-from service.domain.solid import Rod, Solid
+from service.domain.solid import Rod, Solid, Unclear
 from service.domain.tape import exact, nearest
 
 
 def judge_part(held: Held, part: ResolvedPart, wanted: Wanted) -> Problem | None:
     """Width first, then angle, then length: each hides those after it."""
     found = _narrow(held, part, wanted) or _blank(held, part)
+    if found is None and isinstance(part.solid, Unclear):
+        return _only_lean(held, part, wanted)
     if found is not None or not isinstance(part.solid, Solid | Rod):
         return found
     if wanted.role == "board" and all(end.is_square for end in part.part.ends):
@@ -70,6 +72,15 @@ def _blank(held: Held, part: ResolvedPart) -> Problem | None:
 def _aims(wanted: Wanted) -> tuple[Slant, Slant]:
     cuts = read_cuts(wanted.part)
     return cuts.first, cuts.second
+
+
+def _only_lean(held: Held, part: ResolvedPart, wanted: Wanted) -> Problem | None:
+    """A part whose length has no meaning as it is cut: whether it only leans the wrong way."""
+    cuts = read_cuts(part.part)
+    off = angle_off((cuts.first, cuts.second), _aims(wanted))
+    if off is None or off.kind not in ("parallel", "opposed"):
+        return None
+    return _lean(held, part, "same" if off.kind == "parallel" else "opposite")
 
 
 def _angle(held: Held, part: ResolvedPart, solid: Solid | Rod, wanted: Wanted) -> Problem | None:

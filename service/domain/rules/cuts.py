@@ -7,7 +7,7 @@ from service.domain.build import Cutout
 from service.domain.findings import Mend, Spot, rule
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
-from service.domain.sawing import Cut, Stop, stops
+from service.domain.sawing import Cut, Stop, cuts_of, stops
 from service.domain.solid import Crossed, Rod, Solid, Unclear
 from service.domain.tape import plain
 
@@ -47,7 +47,10 @@ def measured_unclear(build: ResolvedBuild) -> Iterator[Spot]:
     Where both long points lie on one edge, long to short means nothing; where they lie on
     different edges, it is the length along one edge.
     """
+    leaning = {p.at for one in build.shapes for p in one.problems if p.kind == "lean"}
     for part in build.parts:
+        if leaning & {part.at, f"{part.at}/ends_lean"}:
+            continue  # the cuts lean the wrong way; the right way the words have a meaning
         if isinstance(part.solid, Unclear):
             words = part.solid.words
             choice = f" These have a meaning here: {', '.join(words)}." if words else ""
@@ -130,23 +133,6 @@ def beyond_saw(build: ResolvedBuild) -> Iterator[Spot]:
             if stopped := judged[alike]:
                 yield beyond(part, index, cut, stopped, build.metric)
                 break
-
-
-def cuts_of(part: ResolvedPart) -> Iterator[Cut]:
-    """The end cuts of a part, one where both are alike.
-
-    Boards to be glued up can be cut square one by one.
-    """
-    if part.sized is None or part.sized.width is None:
-        return
-    whole, thickness = part.sized.width.listed, part.sized.thickness.listed
-    glue_up = part.part.glued_from
-    board = (
-        (whole + glue_up.edge_loss * (glue_up.boards - 1)) / glue_up.boards if glue_up else whole
-    )
-    first, second = part.part.ends
-    for end in (first,) if first == second else (first, second):
-        yield Cut(end, board if end.is_square else whole, thickness)
 
 
 def beyond(part: ResolvedPart, index: int, cut: Cut, stopped: list[Stop], metric: bool) -> Spot:

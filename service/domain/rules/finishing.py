@@ -159,10 +159,11 @@ def unfit(build: ResolvedBuild) -> Iterator[Spot]:
     that is common practice alone.
     """
     where, laid = build.build.place.where, coats(build)
+    late = {spot.at for spot in order.find(build)}
     for place, (index, step, finish) in enumerate(laid):
-        if any(overlap(step, later) for _, later, _ in laid[place + 1 :]):
-            continue
         at = f"#/steps/{index}/finish"
+        if at in late or any(overlap(step, later) for _, later, _ in laid[place + 1 :]):
+            continue
         numbers = {"finish": finish.key, "where": where or "indoors"}
         bare, weak = wants_top_coat(finish), little_against_water(finish)
         if bare is not None:

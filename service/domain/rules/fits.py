@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from service.domain.findings import Mend, Spot, rule
-from service.domain.fitting import find_laps
+from service.domain.fitting import find_laps, find_overlaps
 from service.domain.resolving import ResolvedBuild
 from service.domain.tape import plain
 
@@ -113,4 +113,30 @@ def proud(build: ResolvedBuild) -> Iterator[Spot]:
                 f"is {plain(lap.through.listed / 2, build.metric)}."
             ),
             rests_on=lap.rests_on,
+        )
+
+
+@rule(
+    "fit.overlap",
+    title="Two cutouts of a part run into each other",
+    severity="warn",
+    numbers={"by": "length"},
+)
+def overlap(build: ResolvedBuild) -> Iterator[Spot]:
+    """Two slots that share wood leave no wall between them, and two parts would want one place.
+
+    `at` is the near side of a slot, not its middle. A step, a narrower cut all of which lies in a
+    wider one of another depth, is meant.
+    """
+    for found in find_overlaps(build.parts):
+        first, second = found.cutouts
+        yield Spot(
+            at=f"{found.at}/at",
+            also_at=f"{found.other_at}/at" if found.other_at != found.at else None,
+            detail=(
+                f"On {found.part.part.id} the {second.kind} and the {first.kind} share "
+                f"{plain(found.by, build.metric)} along the {second.on}."
+            ),
+            numbers={"by": found.by},
+            mend=Mend("Measure again to the near side of each, from the first end."),
         )

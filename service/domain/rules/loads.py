@@ -4,9 +4,18 @@ from collections.abc import Iterator
 
 from service.domain.bending import SAID, allowed
 from service.domain.findings import Mend, Severity, Spot, rule
-from service.domain.loads import Carried, NotJudged, carried, carries_people, figured, inches
+from service.domain.loads import (
+    Carried,
+    NotJudged,
+    carried,
+    carries_people,
+    figured,
+    inches,
+    too_far,
+)
 from service.domain.resolving import ResolvedBuild
 from service.domain.stiffening import counted, loosest, most_counted, ways
+from service.domain.tape import plain
 from service.domain.weight import said
 
 MEGAPASCAL = 0.00689475729  # of a psi (NIST Special Publication 811)
@@ -195,3 +204,32 @@ def not_judged(build: ResolvedBuild) -> Iterator[Spot]:
                 numbers={"why": one.why},
                 basis="geometry",
             )
+
+
+@rule(
+    "load.span",
+    title="A part is shorter than the span that it is to carry over",
+    severity="fault",
+    numbers={"span": "length", "part": "length"},
+)
+def span(build: ResolvedBuild) -> Iterator[Spot]:
+    """The span is clear between supports, so the part reaches over all of it and rests beyond.
+
+    A part held at one end reaches no further than it is long. Until it is put right, sag and
+    stress of that load are not figured.
+    """
+    for index, load in enumerate(build.build.loads):
+        length = too_far(build, load)
+        if length is None or load.span is None:
+            continue
+        part = build.by_id[load.part]
+        yield Spot(
+            at=f"#/loads/{index}/span",
+            also_at=f"{part.at}/length",
+            detail=(
+                f"{load.part} is {plain(length, build.metric)} long and is to span "
+                f"{plain(load.span, build.metric)}."
+            ),
+            numbers={"span": load.span, "part": length},
+            mend=Mend("Give the clear span between its supports, or a longer part."),
+        )

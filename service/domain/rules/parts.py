@@ -127,3 +127,29 @@ def unused(build: ResolvedBuild) -> Iterator[Spot]:
     for part in build.parts:
         if known and part.part.id not in named:
             yield Spot(part.at, f"No joint, run, shape, load or step names {part.part.id}.")
+
+
+@rule(
+    "joint.to-itself",
+    title="A joint holds a part to itself",
+    severity="fault",
+    numbers={"part": "word"},
+)
+def joint_to_itself(build: ResolvedBuild) -> Iterator[Spot]:
+    """A joint takes two pieces. Alike pieces may be joined to each other, one alone can't be.
+
+    One of the two names is a slip, or the list has one piece too few.
+    """
+    twice = {build.build.parts[index].id for index in repeats(build.build)}
+    for index, joint in enumerate(build.build.joints):
+        part = build.by_id.get(joint.through)
+        if part is None or joint.into != joint.through or joint.through in twice:
+            continue
+        if part.part.quantity == 1:
+            yield Spot(
+                at=f"#/joints/{index}/into",
+                also_at=part.at,
+                detail=f"{joint.id} joins {joint.through} to itself, and the list has one of it.",
+                numbers={"part": joint.through},
+                mend=Mend("Name the other part, or list two of this one."),
+            )

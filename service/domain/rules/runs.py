@@ -1,10 +1,13 @@
 """Rules about sizes that add up along a line."""
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Mapping
 
-from service.domain.findings import Mend, Spot, rule
+from service.domain.findings import Mend, Number, Spot, rule
 from service.domain.mending import JudgedRun
+from service.domain.naming import repeats
 from service.domain.resolving import ResolvedBuild
+from service.domain.runs import ResolvedRun
 from service.domain.tape import plain
 
 
@@ -36,6 +39,7 @@ def does_not_add_up(build: ResolvedBuild) -> Iterator[Spot]:
             f"The run {run.run.id} comes to {plain(total, build.metric)} where "
             f"{plain(target, build.metric)} is wanted: {plain(abs(by), build.metric)} {way}."
         )
+        detail += "".join(f" {told}" for told, _ in too_many_in(build, run))
         varies = judgment.fails_at != "every size"
         if varies:
             detail += " Within the tolerance of the stock it could come out: measure the pieces."
@@ -120,3 +124,45 @@ def tight(build: ResolvedBuild) -> Iterator[Spot]:
             mend=mend_of(judged),
             rests_on=run.rests_on,
         )
+
+
+@rule(
+    "run.too-many",
+    title="A run counts more pieces of a part than the list has",
+    severity="fault",
+    numbers={"part": "word", "counted": "count", "listed": "count"},
+)
+def too_many(build: ResolvedBuild) -> Iterator[Spot]:
+    """Pieces that stand in one line are different pieces, so the list needs that many of them.
+
+    Either the quantity of the part or the count in the run is a slip. Where the sum is off as
+    well, that finding says it.
+    """
+    for judged in build.runs:
+        if judged.judgment.verdict in ("off", "does-not-fit"):
+            continue
+        for told, numbers in too_many_in(build, judged.run):
+            part = build.by_id[str(numbers["part"])]
+            yield Spot(
+                at=judged.run.at,
+                also_at=f"{part.at}/quantity" if part.part.quantity > 1 else part.at,
+                detail=told,
+                numbers=numbers,
+                mend=Mend("List as many as the run counts, or count fewer in the run."),
+            )
+
+
+def too_many_in(
+    build: ResolvedBuild, run: ResolvedRun
+) -> Iterator[tuple[str, Mapping[str, Number]]]:
+    """Parts of which a run counts more than there are. An id given twice counts for nothing."""
+    twice = {build.build.parts[index].id for index in repeats(build.build)}
+    counted: Counter[str] = Counter()
+    for size in run.pieces:
+        if size.piece.part is not None and not size.piece.less:
+            counted[size.piece.part] += size.piece.count
+    for id, count in counted.items():
+        listed = build.by_id[id].part.quantity
+        if count > listed and id not in twice:
+            told = f"The run {run.run.id} counts {count} of {id}; the list has {listed}."
+            yield told, {"part": id, "counted": count, "listed": listed}

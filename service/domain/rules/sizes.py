@@ -53,7 +53,9 @@ def nominal_for_actual(build: ResolvedBuild) -> Iterator[Spot]:
 
     Boards are named for what they measured before they were dried and planed. A width or a
     thickness that repeats the name, a slot as wide as the name of the board in it, or a sum that
-    comes out only with the sizes in the names, all come from the same slip.
+    comes out only with the sizes in the names, all come from the same slip. Sheets are sold by a
+    fraction too, and most are thinner: where a sum could come out with some sheet within the
+    tolerance, it is a warning.
     """
     yield from nominal_parts(build)
     yield from nominal_slots(build)
@@ -111,7 +113,7 @@ def oversizes(part: ResolvedPart, sized: Sized) -> Iterator[tuple[str, Fraction,
 
 def nominal_size(sized: Sized, field: str) -> Fraction | None:
     """The number in the stock's name for that direction."""
-    return sized.nominal_thickness if field == "thickness" else sized.nominal_width
+    return sized.named_thickness if field == "thickness" else sized.nominal_width
 
 
 def nominal_slots(build: ResolvedBuild) -> Iterator[Spot]:
@@ -159,6 +161,7 @@ def nominal_runs(build: ResolvedBuild) -> Iterator[Spot]:
             numbers={"stated": target, "real": total, "nominal": judgment.nominal_total},
             mend=Mend(mend.words, mend.changes) if mend else None,
             rests_on=run.rests_on,
+            severity=None if judgment.fails_at == "every size" else "warn",
         )
 
 
