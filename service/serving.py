@@ -27,6 +27,7 @@ preload_app = True
 control_socket_disable = True
 graceful_timeout = _settings.deadline + 5
 keepalive = 5
+limit_request_line = 8190  # bytes of method and address; a longer one is answered with 414
 forwarded_allow_ips = ""  # DRYFIT_PROXIES alone says whom to believe
 loglevel = "warning"
 logconfig_dict = logging_to_errors(_settings.log)

@@ -1,0 +1,1 @@
+"""Requests that nobody would send on purpose: bodies spoiled at random, and a description tried."""
