@@ -89,10 +89,11 @@ def sixteenths(size: float) -> Fraction:
 def at_span(
     build: ResolvedBuild, span: Fraction
 ) -> tuple[ResolvedBuild, Carried | NotJudged | None]:
-    """The same plank on another span."""
-    load = replace(build.build.loads[0], span=span)
+    """The same plank, as long as another span, on it."""
+    load, part = replace(build.build.loads[0], span=span), build.parts[0]
     sizing = replace(build.sizing, build=replace(build.build, loads=(load,)))
-    longer = replace(build, sizing=sizing, shared={})
+    plank = replace(part, part=replace(part.part, length=span), solid=None)
+    longer = replace(build, sizing=sizing, parts=(plank,), shared={})
     return longer, only_load(longer)
 
 

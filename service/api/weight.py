@@ -1,6 +1,8 @@
 """GET /v1/weight: what boards and sheets weigh."""
 
 from collections.abc import Iterator, Mapping
+from decimal import Decimal
+from fractions import Fraction
 from typing import Any
 
 from flask import Blueprint, Response
@@ -8,15 +10,24 @@ from marshmallow import ValidationError, validates_schema
 
 from service.api import shown
 from service.api.answers import answered, carried
+<<<<<<< HEAD
 from service.api.described import boards
 from service.api.described.operations import BOARDS, Example, Operation, described_as
 from service.api.documents.fields import Length, Text
+=======
+from service.api.documents.fields import Length, Money, Text, Word
+>>>>>>> holding
 from service.api.documents.gathered import one_of
 from service.api.house import house
 from service.api.one_piece import PIECE, at_parameters, judged, piece_of
 from service.api.parameters import NumberText, UnitsForm, WholeText, read_query
+from service.domain.board_feet import cost, section_of, tally
 from service.domain.build import Build
+<<<<<<< HEAD
 from service.domain.errors import UnknownName
+=======
+from service.domain.catalog import Catalog
+>>>>>>> holding
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import sizes
 from service.domain.weight import (
@@ -32,11 +43,15 @@ from service.domain.weight import (
 routes = Blueprint("weight", __name__)
 
 RULES = (sizes.nominal_for_actual, sizes.wider_than_stock, sizes.longer_than_stock)
+NO_FEET = Fraction(0)  # board feet, where the price is not by them
 PLACES = {f"#/parts/0/{name}": name for name in ("width", "thickness", "length")}
 
 
 class WeightQuery(UnitsForm):
-    """A stock, or thickness and width; how long, how many, of what wood, how moist."""
+    """A stock, or thickness and width; how long, how many, of what wood, how moist, what price.
+
+    A price by the sheet takes every piece for a whole sheet.
+    """
 
     stock = Text()
     width = Length()
@@ -46,6 +61,8 @@ class WeightQuery(UnitsForm):
     count = WholeText(1, 100_000, load_default=1)
     wood = Text()
     moisture = NumberText(0, 200)
+    price = Money()
+    per = Word("piece", "foot", "board-foot", "sheet", load_default="piece")
 
     @validates_schema
     def _stock_or_sizes(self, data: dict[str, Any], **_: Any) -> None:
@@ -83,10 +100,25 @@ def weight_of_boards() -> Response:
         "total": _mass(total),
         "why_not": next(iter(unweighed(masses)), "").removeprefix(f"{PIECE}: ") or None,
         "lifting": _lifting(one.each, total, line),
+        "cost": _cost(asked, catalog),
         "findings": at_parameters(judged(build, RULES), PLACES, metric),
         **carried(catalog, rows, _assumed(build, asked)),
     }
     return answered(answer, _lines(answer, total, metric))
+
+
+def _cost(asked: Mapping[str, Any], catalog: Catalog) -> Decimal | None:
+    price = asked.get("price")
+    if price is None:
+        return None
+    length, count, per = asked["length"], asked["count"], asked["per"]
+    if per != "board-foot":
+        return cost(price, per, count, length, NO_FEET)
+    thickness = None if "stock" in asked else asked["thickness"]
+    section, _ = section_of(
+        catalog, asked["region"], asked.get("stock"), thickness, asked.get("width")
+    )
+    return tally(section, length, count, price, per).cost
 
 
 def _mass(mass: Mass | None) -> dict[str, Any] | None:
@@ -129,6 +161,8 @@ def _lines(answer: Mapping[str, Any], total: Mass | None, metric: bool) -> Itera
         elif answer["lifting"]["all_are_over"]:
             line = said(answer["lifting"]["line_lb"], metric)
             yield f"  together over {line}, the line for a lift with two hands: carry them singly"
+    if answer["cost"] is not None:
+        yield f"  cost: {answer['cost']}"
     for finding in answer["findings"]:
         yield f"{finding['severity']}: {finding['detail']}"
     yield from shown.closing(answer)

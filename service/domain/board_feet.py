@@ -16,7 +16,7 @@ INCHES_A_FOOT = 12
 SOURCES = ("page-hardwood-measure", "tip-board-feet")
 
 Counted = Literal["nominal", "rough", "listed", "stated"]
-Per = Literal["piece", "foot", "board-foot"]
+Per = Literal["piece", "foot", "board-foot", "sheet"]
 
 EXPLAINED: dict[Counted, str] = {
     "nominal": "softwood is counted by the size in its name, not by what it measures",
@@ -155,6 +155,7 @@ def cost(price: Decimal, per: Per, count: int, length: Fraction, feet: Fraction)
     """What `count` boards cost, to the cent, half up; `feet` are the board feet of all of them."""
     units = {
         "piece": Fraction(count),
+        "sheet": Fraction(count),
         "foot": count * length / INCHES_A_FOOT,
         "board-foot": feet,
     }[per]

@@ -15,6 +15,7 @@ NAMED = (Fraction(1, 16), Fraction(1, 4))  # sizes in the name of a board, round
 THICKNESS, WIDTH = Fraction(1, 8), Fraction(1, 4)
 PANEL = Fraction(1, 16)
 SEAM = Fraction(1, 16)  # jointed off where boards are glued edge to edge
+PLIES = "a panel in place of solid wood: its edges show what it is made of and hold screws less"
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +132,7 @@ def _without_equal(
         why = f"{name} has no equal here: {how} to {plain(wide, metric)}{instead}"
         return Substitute(board.stock, why, wide, GluedFrom(count, SEAM) if count > 1 else None)
     if wide is not None and panel is not None:
-        why = f"{name} has no equal here: {panel.stock} cut to {plain(wide, metric)} wide"
+        why = f"{name} has no equal here: {panel.stock} cut to {plain(wide, metric)} wide; {PLIES}"
         return Substitute(panel.stock, why, wide)
     why = f"{name} has no equal here, nor has a panel: have it planed, or glue layers to its size"
     return Substitute(None, why, wide, None, thick)

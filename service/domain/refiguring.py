@@ -7,9 +7,10 @@ from fractions import Fraction
 from service.domain.angles.answer import Asked, Figured, NotFigured, Seen, Stick, Wanted
 from service.domain.angles.figuring import USUAL_WITHIN, figure
 from service.domain.build import Shape
+from service.domain.errors import Complaint
 from service.domain.following import Moved, the_one
 from service.domain.parts import ResolvedPart
-from service.domain.resized import Changed, tidy
+from service.domain.resized import Changed, NothingGives, tidy
 from service.domain.run_equations import Sums
 from service.domain.solid import Solid
 from service.domain.tape import exact
@@ -27,10 +28,18 @@ class Refigured:
     sizes: tuple[tuple[str, Fraction, str], ...]
 
 
-def refigured(before: Sums, now: Sums, moved: Sequence[Moved]) -> Iterator[Refigured]:
-    """Every shape that something has changed. One that can't be figured is left as it is."""
+def refigured(
+    before: Sums, now: Sums, moved: Sequence[Moved], asked: Mapping[str, Fraction]
+) -> Iterator[Refigured]:
+    """Every shape that something has changed. One that can't be figured is left as it is.
+
+    `asked` are measures asked for, by their pointers. Raises NothingGives where a shape can't be
+    figured with them.
+    """
     for index, shape in enumerate(before.build.shapes):
+        told_to = {path: size for path, size in asked.items() if path in _paths(index, shape)}
         measures = dict(_measures(index, shape, moved, before.metric))
+        measures |= dict(_asked_for(shape, told_to))
         fields = {**shape.fields, **{name: new for name, (new, _) in measures.items()}}
         was, is_now = _asked(shape, shape.fields, before), _asked(shape, fields, now)
         if shape.shape == "row" or was == is_now:
@@ -40,12 +49,40 @@ def refigured(before: Sums, now: Sums, moved: Sequence[Moved]) -> Iterator[Refig
             continue
         try:
             old, new = figure(shape.shape, was), figure(shape.shape, is_now)
-        except NotFigured:
+        except NotFigured as refusal:
+            if told_to:
+                raise _not_so(shape, told_to, refusal) from None
             continue
         parts = list(_parts(shape, old, new, before, now))
         angles = tuple(changed for one in parts for changed in one.fields)
         told = tuple(changed for _, changed in measures.values())
         yield Refigured(told + angles, tuple(size for one in parts for size in one.sizes))
+
+
+def _paths(index: int, shape: Shape) -> frozenset[str]:
+    return frozenset(f"/shapes/{index}/{name}" for name in shape.fields)
+
+
+def _asked_for(
+    shape: Shape, asked: Mapping[str, Fraction]
+) -> Iterator[tuple[str, tuple[object, Changed]]]:
+    for path, size in asked.items():
+        name = path.rpartition("/")[2]
+        yield name, (size, Changed(path, shape.fields[name], size, "asked for"))
+
+
+def _not_so(shape: Shape, asked: Mapping[str, Fraction], refusal: NotFigured) -> NothingGives:
+    """Why a shape has no such measures."""
+    why = refusal.complaints[0]
+    return NothingGives(
+        *(
+            Complaint(
+                f"#/to/{shape.id}.{path.rpartition('/')[2]}",
+                f"{shape.id} can't be built so: {why.place}: {why.detail}",
+            )
+            for path in asked
+        )
+    )
 
 
 def _measures(

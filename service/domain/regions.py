@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Build, Fastener, GluedFrom, Part, Stock, StockNote
-from service.domain.catalog import BoardSize, Catalog
+from service.domain.catalog import BoardSize, Catalog, PanelSize
 from service.domain.counterparts import Substitute, substitute
 from service.domain.errors import Complaint
 from service.domain.resized import Changed, Resizing, UnknownInResize
@@ -100,7 +100,7 @@ def _part(at: str, part: Part, sizing: Sizing, region: str, changed: list[Change
         stock=stock,
         width=None if as_board else found.width,
         glued_from=found.glued_from,
-        known=replace(part.known, measured_thickness=None, measured_width=None),
+        known=_known(part, old, stock, catalog, region),
     )
     changed += _told(at, part, new, found)
     return new
@@ -115,6 +115,19 @@ def _told(at: str, old: Part, new: Part, found: Substitute) -> Iterator[Changed]
     yield Changed(f"{at}/glued_from", _glue(old.glued_from), _glue(new.glued_from), found.why)
     for field in ("measured_thickness", "measured_width"):
         yield Changed(f"{at}/{field}", getattr(old.known, field), None, OLD_WOOD)
+    if new.known.wood is None:
+        yield Changed(f"{at}/wood", old.known.wood, None, "a panel is not of that wood")
+
+
+def _known(
+    part: Part, old: BoardSize | PanelSize, new: Stock, catalog: Catalog, region: str
+) -> StockNote:
+    """What stays known of a part: no measurement, and no wood where a panel replaces a board."""
+    known = replace(part.known, measured_thickness=None, measured_width=None)
+    sold = catalog.stocked(region, new.name) if new.name is not None else ()
+    if isinstance(old, BoardSize) and sold and isinstance(sold[0], PanelSize):
+        return replace(known, wood=None)
+    return known
 
 
 def _glue(glued: GluedFrom | None) -> dict[str, object] | None:
@@ -145,7 +158,11 @@ def _notes(
 
 
 def _the_same(name: str, build: Build, region: str, catalog: Catalog) -> bool:
+<<<<<<< HEAD
     """Whether a name stands for the same stock in both regions: a 2x4 does not."""
+=======
+    """Whether a name stands for one stock in both regions; 2x4 is a name in both, for two."""
+>>>>>>> holding
     key = catalog.stock_key(region, name)
     return key is not None and key == catalog.stock_key(build.region, name)
 

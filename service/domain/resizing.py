@@ -12,7 +12,11 @@ from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint
 from service.domain.following import Moved, linked_openings, moved_sizes, settle_details
+<<<<<<< HEAD
 from service.domain.parts import ResolvedPart
+=======
+from service.domain.measures import measures_asked, measures_of, sizes_named
+>>>>>>> holding
 from service.domain.refiguring import refigured
 from service.domain.regions import restocked
 from service.domain.resized import (
@@ -62,6 +66,7 @@ class _Work:
     before: Sums
     stocked: Build
     catalog: Catalog
+    measures: Mapping[str, Fraction] = field(default_factory=dict)
     sizes: dict[str, Fraction] = field(default_factory=dict)
     fixed: set[str] = field(default_factory=set)
     why: dict[str, str] = field(default_factory=dict)
@@ -85,8 +90,8 @@ def resize(build: Build, asked: Resizing, catalog: Catalog) -> Resized:
     resolve(build, catalog)  # refuses names that no table has
     before = sums_of(Sizing(build, catalog))
     restock = restocked(build, asked, catalog)
-    work = _Work(asked, before, restock.build, catalog)
-    for path, why in _cut_already(before, asked):
+    work = _Work(asked, before, restock.build, catalog, measures_asked(build, asked.to))
+    for path, why in (*_cut_already(before, asked), *_as_wide_as_stock(restock.changed)):
         work.fixed.add(path)
         work.why[path] = why
     for index, run in enumerate(build.runs):
@@ -99,13 +104,12 @@ def resize(build: Build, asked: Resizing, catalog: Catalog) -> Resized:
 
 
 def _refuse_unknown(build: Build, asked: Resizing) -> None:
-    runs, parts = {run.id for run in build.runs}, {part.id for part in build.parts}
+    known = {run.id for run in build.runs} | {name for name, _ in measures_of(build)}
+    parts = {part.id for part in build.parts}
     complaints = [
-        Complaint(
-            f"#/to/{id}", f"There is no run {id!r}; runs: {', '.join(sorted(runs)) or 'none'}."
-        )
+        Complaint(f"#/to/{id}", f"There is no run {id!r}; {sizes_named(build)}.")
         for id in asked.to
-        if id not in runs
+        if id not in known
     ]
     complaints += [
         Complaint("#/cut", f"There is no part {id!r}.") for id in sorted(asked.cut - parts)
@@ -120,6 +124,13 @@ def _cut_already(sums: Sums, asked: Resizing) -> Iterator[tuple[str, str]]:
             at = sums.parts[id].at[1:]
             yield f"{at}/length", "it is cut already"
             yield f"{at}/width", "it is cut already"
+
+
+def _as_wide_as_stock(changed: tuple[Changed, ...]) -> Iterator[tuple[str, str]]:
+    """Widths that stood in no document: what stands in for the stock keeps them, and gives none."""
+    for change in changed:
+        if change.path.endswith("/width") and change.was is None and change.is_now is not None:
+            yield change.path, change.why
 
 
 def _ask(work: _Work, index: int) -> None:
@@ -159,7 +170,7 @@ def _settle(work: _Work) -> None:
 
 def _follow_shapes(work: _Work, moved: tuple[Moved, ...]) -> bool:
     again = False
-    for found in refigured(work.before, work.now, moved):
+    for found in refigured(work.before, work.now, moved, work.measures):
         for changed in found.fields:
             again = again or work.fields.get(changed.path) != changed
             work.fields[changed.path] = changed

@@ -182,6 +182,32 @@ def test_a_sheet_over_the_lifting_line_says_so(client: FlaskClient) -> None:
     assert answer["lifting"]["one_is_over"] is True
 
 
+@pytest.mark.parametrize(
+    ("query", "cost"),
+    [
+        ("stock=2x4&length=8ft&count=10&price=3.85", "38.50"),
+        ("stock=2x4&length=8ft&count=10&price=0.55&per=foot", "44.00"),  # 80 ft
+        ("stock=2x4&length=8ft&count=3&price=0.9&per=board-foot", "14.40"),  # 16 board feet
+        ("stock=mdf+3/4&length=97&width=49&count=2&price=41.20&per=sheet", "82.40"),
+        ("thickness=1&width=6&length=12ft&count=1&price=7&per=board-foot", "42.00"),  # 6 feet
+    ],
+)
+def test_a_price_gives_what_the_boards_cost(client: FlaskClient, query: str, cost: str) -> None:
+    assert str(asked(client, f"/v1/weight?{query}&wood=spf")["cost"]) == cost
+    assert f"cost: {cost}" in client.get(f"/v1/weight?{query}&wood=spf&format=text").text
+
+
+def test_without_a_price_nothing_is_said_of_cost(client: FlaskClient) -> None:
+    assert asked(client, PATHS[-1])["cost"] is None
+
+
+def test_sheets_have_no_price_by_the_board_foot(client: FlaskClient) -> None:
+    path = "/v1/weight?stock=mdf+3/4&length=97&width=49&price=1&per=board-foot"
+    refused = client.get(path)
+    assert refused.status_code == 422
+    assert refused.json["errors"][0]["parameter"] in ("stock", "width")
+
+
 def test_metric_questions_are_answered_in_metric_text(client: FlaskClient) -> None:
     path = "/v1/sag?thickness=18&width=200&span=900&load=25kg&wood=oak-white&units=mm&format=text"
     text = client.get(path).text
