@@ -10,24 +10,17 @@ from marshmallow import ValidationError, validates_schema
 
 from service.api import shown
 from service.api.answers import answered, carried
-<<<<<<< HEAD
 from service.api.described import boards
 from service.api.described.operations import BOARDS, Example, Operation, described_as
-from service.api.documents.fields import Length, Text
-=======
 from service.api.documents.fields import Length, Money, Text, Word
->>>>>>> holding
 from service.api.documents.gathered import one_of
 from service.api.house import house
 from service.api.one_piece import PIECE, at_parameters, judged, piece_of
 from service.api.parameters import NumberText, UnitsForm, WholeText, read_query
 from service.domain.board_feet import cost, section_of, tally
 from service.domain.build import Build
-<<<<<<< HEAD
-from service.domain.errors import UnknownName
-=======
 from service.domain.catalog import Catalog
->>>>>>> holding
+from service.domain.errors import UnknownName
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import sizes
 from service.domain.weight import (

@@ -158,11 +158,7 @@ def _notes(
 
 
 def _the_same(name: str, build: Build, region: str, catalog: Catalog) -> bool:
-<<<<<<< HEAD
     """Whether a name stands for the same stock in both regions: a 2x4 does not."""
-=======
-    """Whether a name stands for one stock in both regions; 2x4 is a name in both, for two."""
->>>>>>> holding
     key = catalog.stock_key(region, name)
     return key is not None and key == catalog.stock_key(build.region, name)
 

@@ -12,11 +12,8 @@ from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint
 from service.domain.following import Moved, linked_openings, moved_sizes, settle_details
-<<<<<<< HEAD
-from service.domain.parts import ResolvedPart
-=======
 from service.domain.measures import measures_asked, measures_of, sizes_named
->>>>>>> holding
+from service.domain.parts import ResolvedPart
 from service.domain.refiguring import refigured
 from service.domain.regions import restocked
 from service.domain.resized import (

@@ -1,8 +1,4 @@
-<<<<<<< HEAD
 """Names of stocks: sizes that a region calls otherwise, and the nearest of a wrong name."""
-=======
-"""Names of stocks: sizes that shops elsewhere call otherwise, and the nearest of a wrong name."""
->>>>>>> holding
 
 import pytest
 

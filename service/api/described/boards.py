@@ -83,6 +83,7 @@ BOARD_FEET = answer(
     board_feet=NUMBER,
     surface_measure=told(or_null(WHOLE), "Surface measure of one board, as on a tally."),
     cost=or_null(MONEY),
+    cost=told(or_null(MONEY), "What all of them cost; null without a price."),
     findings=FINDINGS_ABOUT,
 )  # fmt: skip
 _MASS = or_null(shape("MassOfBoards", record(
@@ -101,5 +102,6 @@ WEIGHT = answer(
         "Against the line for a lift with two hands.",
         line_lb=NUMBER, one_is_over=YES_NO, all_are_over=YES_NO,
     )),
+    cost=told(or_null(MONEY), "What all of them cost; null without a price."),
     findings=FINDINGS_ABOUT,
 )  # fmt: skip
