@@ -83,7 +83,6 @@ BOARD_FEET = answer(
     board_feet=NUMBER,
     surface_measure=told(or_null(WHOLE), "Surface measure of one board, as on a tally."),
     cost=or_null(MONEY),
-    cost=told(or_null(MONEY), "What all of them cost; null without a price."),
     findings=FINDINGS_ABOUT,
 )  # fmt: skip
 _MASS = or_null(shape("MassOfBoards", record(
