@@ -14,15 +14,19 @@ from service.api import (
     clamps,
     coverage,
     cut_plan,
+    description,
     estimate,
     fasteners,
     front,
     glue_up,
+    handout,
     hanging,
     health,
+    manual,
     measure,
     moisture,
     movement,
+    pages,
     pilot_holes,
     resize,
     sag,
@@ -34,9 +38,9 @@ from service.api import (
     why,
 )
 from service.api.documents.build import BuildForm
-from service.api.headers import set_headers
 from service.api.house import NAME, House
 from service.api.problems import map_problems
+from service.door.opening import open_door
 from service.reference.browsing import Tables
 from service.reference.cataloging import catalog_of
 from service.reference.opening import open_for_reading
@@ -50,15 +54,19 @@ BLUEPRINTS = (
     clamps,
     coverage,
     cut_plan,
+    description,
     estimate,
     fasteners,
     front,
     glue_up,
+    handout,
     hanging,
     health,
+    manual,
     measure,
     moisture,
     movement,
+    pages,
     pilot_holes,
     resize,
     sag,
@@ -78,8 +86,8 @@ def create_app(settings: Settings | None = None) -> Flask:
     raises when the reference database is not there.
     """
     chosen = settings or read_settings(os.environ)
-    engine = open_for_reading(chosen.reference_url)
-    rows = read_rows(engine)
+    rows = read_rows(open_for_reading(chosen.reference_url))
+    engine = open_for_reading(chosen.reference_url)  # without what the other one remembers
     house = House(
         settings=chosen,
         catalog=catalog_of(rows),
@@ -99,7 +107,7 @@ def open_house(house: House) -> Flask:
     for question in BLUEPRINTS:
         app.register_blueprint(question.routes)
     map_problems(app)
-    set_headers(app)
+    open_door(app, house.settings)
     return app
 
 

@@ -3,10 +3,17 @@
 Threads share one preloaded catalog; a proxy belongs in front of it where strangers can connect.
 """
 
+import gc
 import os
+import shutil
+import tempfile
+from pathlib import Path
+from typing import Any
 
 import gunicorn
 
+from service.door.lines import logging_to_errors
+from service.door.metrics import FOLDER
 from service.settings import settings_or_exit
 
 gunicorn.SERVER = "dryfit"  # strangers need not know what serves
@@ -18,14 +25,64 @@ workers = _settings.workers
 threads = _settings.threads
 preload_app = True
 control_socket_disable = True
-graceful_timeout = 20
+graceful_timeout = _settings.deadline + 5
 keepalive = 5
+forwarded_allow_ips = ""  # DRYFIT_PROXIES alone says whom to believe
 loglevel = "warning"
+logconfig_dict = logging_to_errors(_settings.log)
 wsgi_app = "service.app:create_app()"
+
+if _settings.metrics != "off" and FOLDER not in os.environ:
+    # Before the app is loaded, for there the client library looks for it. A new one at each start:
+    # what dead processes have counted would be added for ever. A reload goes on with it.
+    os.environ[FOLDER] = tempfile.mkdtemp(prefix="dryfit-metrics-")
+
+
+# Answers make thousands of values and hardly a cycle among them: look for cycles less often.
+gc.set_threshold(10_000, 20, 20)
 
 
 def when_ready(server: object) -> None:
     """Say where the service is, and one line to try."""
+    _set_apart()
     address = f"http://{bind}"
     print(f"Dryfit answers at {address}")
     print(f"Try:  curl {address}/v1/sizes/1x8", flush=True)
+
+
+def on_reload(server: Any) -> None:
+    """Read the tables anew: with a preloaded app gunicorn would keep the old ones.
+
+    Where they can't be read, it goes on with those that it has.
+    """
+    before, server.app.callable = server.app.callable, None
+    try:
+        server.app.wsgi()
+    except Exception:
+        server.log.exception("the tables can't be read anew; the old ones are kept")
+        server.app.callable = before
+    del before
+    _set_apart()
+
+
+def _set_apart() -> None:
+    """Keep the tables out of the search for cycles, which would go through them all, for a tenth of
+    a second, every few hundred answers. Workers begin with what is set apart here.
+    """
+    gc.unfreeze()
+    gc.collect()
+    gc.freeze()
+
+
+def child_exit(server: object, worker: Any) -> None:
+    """Take what a dead process was busy with out of the counts."""
+    if FOLDER in os.environ:
+        from prometheus_client.multiprocess import mark_process_dead  # noqa: PLC0415
+
+        mark_process_dead(worker.pid)  # type: ignore[no-untyped-call]
+
+
+def on_exit(server: object) -> None:
+    """Leave no folder behind."""
+    if Path(os.environ.get(FOLDER, "")).name.startswith("dryfit-metrics-"):
+        shutil.rmtree(os.environ[FOLDER], ignore_errors=True)

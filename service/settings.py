@@ -3,6 +3,7 @@
 May import: the standard library only.
 """
 
+import re
 import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields
@@ -17,7 +18,11 @@ class BadSetting(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """What the service runs with. Sizes in bytes."""
+    """What the service runs with. Sizes in bytes, times in seconds.
+
+    Texts are as given: a rate (`600/minute`, `auto`, `off`), where requests are counted (`memory`
+    or a redis address), and the origins, parted by commas, or `none`.
+    """
 
     port: int
     bind: str
@@ -26,6 +31,15 @@ class Settings:
     threads: int
     max_body: int
     max_parts: int
+    deadline: int
+    proxies: int
+    rate: str
+    rate_post: str
+    counted_in: str
+    origins: str
+    log: str
+    metrics: str
+    contact: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +75,36 @@ def _database(text: str) -> str:
     return text
 
 
+def _one_of(*words: str) -> Callable[[str], str]:
+    def read(text: str) -> str:
+        if text not in words:
+            raise ValueError(f"must be one of {', '.join(words)}")
+        return text
+
+    return read
+
+
+def _matching(pattern: str, otherwise: str) -> Callable[[str], str]:
+    def read(text: str) -> str:
+        if len(text) > 2000 or not re.fullmatch(pattern, text):
+            raise ValueError(f"must be {otherwise}")
+        return text
+
+    return read
+
+
+ORIGIN = r"https?://[a-z0-9.-]{1,253}(?::[1-9][0-9]{0,4})?"
+_rate = _matching(
+    "auto|off|[1-9][0-9]{0,8}/(?:second|minute|hour|day)", "auto, off, or like 600/minute"
+)
+_store = _matching("memory|(?:rediss?|redis\\+unix)://[!-~]{1,500}", "memory or a redis:// address")
+_origins = _matching(
+    f"none|{ORIGIN}(?:,{ORIGIN}){{0,19}}", "none, or origins such as https://dryfit.test"
+)
+_contact = _matching(
+    r"none|(?:mailto:|https:/{2})[!-~]{3,200}", "none, or a mailto: or https: address"
+)
+
 TABLE = (
     Setting("PORT", "port", "8000", "port to listen on", _whole(1, 65_535)),
     Setting("DRYFIT_BIND", "bind", "127.0.0.1", "address to listen on", _address),
@@ -86,6 +130,70 @@ TABLE = (
         "500",
         "most lines of a parts list; a longer one is refused with 422",
         _whole(1, 10_000),
+    ),
+    Setting(
+        "DRYFIT_DEADLINE",
+        "deadline",
+        "30",
+        "most seconds to work on one answer; over it comes 503, or the best cut plan so far",
+        _whole(1, 600),
+    ),
+    Setting(
+        "DRYFIT_PROXIES",
+        "proxies",
+        "0",
+        "proxies in front whose `X-Forwarded-` headers are believed",
+        _whole(0, 9),
+    ),
+    Setting(
+        "DRYFIT_RATE",
+        "rate",
+        "auto",
+        "requests that one address may send, such as `600/minute`, or `off`; "
+        "`auto` is that, and off where only this machine can connect",
+        _rate,
+    ),
+    Setting(
+        "DRYFIT_RATE_POST",
+        "rate_post",
+        "auto",
+        "the same for POST alone; `auto` is `120/minute`, or off as above",
+        _rate,
+    ),
+    Setting(
+        "DRYFIT_RATE_STORE",
+        "counted_in",
+        "memory",
+        "where requests are counted: `memory`, each process for itself, or a `redis://` address",
+        _store,
+    ),
+    Setting(
+        "DRYFIT_ORIGINS",
+        "origins",
+        "none",
+        "origins whose pages may call this service from a browser, parted by commas",
+        _origins,
+    ),
+    Setting(
+        "DRYFIT_LOG",
+        "log",
+        "info",
+        "least level that is logged: `debug`, `info` (a line a request), `warning` or `error`",
+        _one_of("debug", "info", "warning", "error"),
+    ),
+    Setting(
+        "DRYFIT_METRICS",
+        "metrics",
+        "off",
+        "who may read `/metrics`: nobody (`off`), this machine (`loopback`), anybody (`all`)",
+        _one_of("off", "loopback", "all"),
+    ),
+    Setting(
+        "DRYFIT_SECURITY_CONTACT",
+        "contact",
+        "none",
+        "`mailto:` or `https:` address named in `/.well-known/security.txt`",
+        _contact,
     ),
 )
 

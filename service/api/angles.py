@@ -3,92 +3,49 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache, lru_cache
+from functools import lru_cache
 from typing import Any
 
 from flask import Blueprint, Response
-from marshmallow import ValidationError
 from werkzeug.exceptions import NotFound
 
 from service.api import shown
 from service.api.answers import as_content, carried, chosen_form, content_in
-from service.api.documents.fields import Field, Length, Text, Whole, YesNo
-from service.api.documents.gathered import Several
-from service.api.documents.shapes import EVERY, MEASURES
+from service.api.asked_shape import NO_STICK, form_of, forms
+from service.api.described import figured, shapes
+from service.api.described.operations import ANGLED, Operation, described_as
+from service.api.documents.measures import MEASURES
 from service.api.documents.writing import part_as_document, shape_as_document
 from service.api.house import house
-from service.api.parameters import UnitsForm, WholeText, read_query
+from service.api.parameters import read_query
 from service.domain.angles.answer import Asked, Figure, NotFigured, Stick, impossible
-from service.domain.angles.drawing import meaning, svg
+from service.domain.angles.drawing import drawn, meaning
 from service.domain.angles.figuring import Answer, CutPart, answer
 from service.domain.angles.settings import SawCut, Stops
 from service.domain.build import Build, Part, Stock
 from service.domain.catalog import Catalog
-from service.domain.errors import Complaint
+from service.domain.errors import Complaint, UnknownName
 from service.domain.rounding import finest
 from service.domain.sizes import known_region
 from service.domain.stocks import Sizing, UnknownStock, size_part
 from service.domain.tape import plain
+from service.handouts.svg import standalone
 
 routes = Blueprint("angles", __name__)
 
 ROUNDED_ANGLE = 2
 KEPT = 256  # answers of some 10 kB each
 QUESTION = ("format", "units", "region", "stock", "width", "thickness", "to")
-NO_STICK = frozenset({"row"})
-
-
-class YesNoText(YesNo):
-    """true or false, written out."""
-
-    def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> bool:
-        if value not in ("true", "false"):
-            raise ValidationError("This must be true or false.")
-        return bool(value == "true")
-
-
-class ListText(Field[tuple[Any, ...]]):
-    """A list with commas between its items."""
-
-    def __init__(self, items: Several, **options: Any) -> None:
-        super().__init__(**options)
-        self.items = items
-
-    def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> Any:
-        return self.items.deserialize([one.strip() for one in str(value).split(",")])
-
-
-class AnglesForm(UnitsForm):
-    """What every shape is asked with."""
-
-    region = Text(load_default="us")
-    stock = Text()
-    width = Length()
-    thickness = Length()
-    to = Length()
-
-
-def written(measure: Any) -> Any:
-    """The field for a measure of a document when it comes as a parameter."""
-    if isinstance(measure, Whole):
-        return WholeText(measure.least, measure.most)
-    if isinstance(measure, YesNo):
-        return YesNoText()
-    return ListText(measure) if type(measure) is Several else measure
-
-
-@cache
-def form_of(shape: str) -> UnitsForm:
-    """The parameters of one shape: the measures that its entry in a document has."""
-    own = {name: written(make()) for name, make in {**EVERY, **MEASURES[shape]}.items()}
-    # Crossed legs have a width of their own, so that of the stick has another name there.
-    named = {"stock_width": Length()} if "width" in MEASURES[shape] else {}
-    made = type(f"{shape.title().replace('-', '')}Query", (AnglesForm,), own | named)()
-    assert isinstance(made, AnglesForm)
-    return made
 
 
 @routes.get("/v1/angles/<shape>")
+@described_as(Operation(
+    "figureShape", "How is the saw set?",
+    "One shape figured, ready to cut: parts, saw settings on both scales, marks, what was rounded, "
+    "how to trace it instead, a test cut and a drawing.",
+    shapes.ANGLES, ANGLED, variants=forms(), forms=("json", "text", "svg"),
+    refusals=(UnknownName, NotFigured), examples=figured.EXAMPLES,
+))  # fmt: skip
 def figure_a_shape(shape: str) -> Response:
     """Parts, saw settings, marks and a drawing of one shape."""
     if shape not in MEASURES or shape in NO_STICK:
@@ -120,10 +77,11 @@ def _made(shape: str, given: tuple[tuple[str, Any], ...], form: str, edition: st
     stops = Stops(fields.pop("saw_miter_to", None), fields.pop("saw_bevel_to", None))
     figured = answer(shape, Asked(fields, sticks), stops, asked.get("to") or finest(metric))
     refuse_narrow(figured, taken.stick)
+    carries = carried(catalog, taken.rests_on, (*taken.assumed, *figured.assumed))
     return content_in(form, {
-        "json": lambda: _shown(figured, taken, catalog, metric),
-        "text": lambda: shown.folded(_lines(figured, metric)),
-        "svg": lambda: svg(shape, figured.figured.drawing, metric),
+        "json": lambda: {**_shown(figured, metric), **carries},
+        "text": lambda: [*_lines(figured, metric), *shown.closing(carries)],
+        "svg": lambda: standalone(drawn(shape, figured.figured.drawing, metric)),
     })  # fmt: skip
 
 
@@ -178,7 +136,7 @@ def angle(degrees: float) -> float:
     return round(degrees, ROUNDED_ANGLE)
 
 
-def _shown(figured: Answer, taken: Taken, catalog: Catalog, metric: bool) -> dict[str, Any]:
+def _shown(figured: Answer, metric: bool) -> dict[str, Any]:
     exact = figured.figured
     return {
         "shape": figured.shape,
@@ -198,9 +156,8 @@ def _shown(figured: Answer, taken: Taken, catalog: Catalog, metric: bool) -> dic
         "test_cut": exact.test_cut,
         "axes": exact.axes,
         "formula": exact.formula,
-        "svg": svg(figured.shape, exact.drawing, metric),
+        "svg": standalone(drawn(figured.shape, exact.drawing, metric)),
         "findings": [],
-        **carried(catalog, taken.rests_on, (*taken.assumed, *figured.assumed)),
     }
 
 
@@ -267,8 +224,6 @@ def _lines(figured: Answer, metric: bool) -> Iterator[str]:
     yield f"trace: {exact.trace}"
     yield f"test cut: {exact.test_cut}"
     yield f"axes: {exact.axes}"
-    for text in figured.assumed:
-        yield f"assumed: {text}"
 
 
 def _part_line(cut: CutPart, metric: bool) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 import orjson
 from flask import Response, request
 
+from service.api.folding import folded
 from service.api.refusals import Fault, InvalidParameter, NothingAcceptable
 from service.domain.catalog import Catalog
 
@@ -15,6 +16,8 @@ MEDIA_TYPES = {
     "text": "text/plain",
     "csv": "text/csv",
     "html": "text/html",
+    "md": "text/markdown",
+    "pdf": "application/pdf",
     "svg": "image/svg+xml",
 }
 PAGE_POLICY = (
@@ -62,8 +65,8 @@ def _plainly(value: object) -> object:
 
 
 def as_text(lines: Iterable[str]) -> Response:
-    """Plain lines, each with its newline."""
-    content = "".join(f"{line}\n" for line in lines)
+    """Plain lines in 80 columns, each with its newline."""
+    content = "".join(f"{line}\n" for line in folded(lines))
     return Response(content, mimetype=MEDIA_TYPES["text"])
 
 
@@ -122,8 +125,8 @@ def carried(
             {
                 "id": source.id,
                 "title": source.title,
-                "publisher": source.publisher,
-                "year": source.year,
+                "publisher": source.publisher or None,
+                "year": source.year or None,
                 "kind": source.kind,
             }
             for source in map(catalog.sources.__getitem__, named)

@@ -10,6 +10,14 @@ from marshmallow import ValidationError
 from service import quantities
 from service.api.documents.fields import UNITS, Angle, Length, Quantity, Text, Word
 from service.api.documents.joints import METHODS
+from service.api.documents.schemas import (
+    PRINTABLE,
+    Book,
+    Json,
+    in_a_list,
+    schema_of,
+    text_of,
+)
 from service.api.parameters import UnitsForm
 from service.domain.build import Build, Fastener, Joint, Part, Place, Shop, Stock, StockNote
 from service.domain.catalog import Catalog, PanelSize
@@ -18,6 +26,7 @@ from service.domain.joints import Wishes
 from service.domain.sizes import known_region
 from service.domain.spelling import spelled
 from service.domain.surroundings import MARGIN
+from service.quantities import patterns
 
 FIRST, SECOND = "the first part", "the second part"
 LONG, BOARD_WIDE, SHEET_WIDE = Fraction(24), Fraction(11, 2), Fraction(24)
@@ -31,13 +40,13 @@ class FastenerText(Quantity[Fastener]):
     """`8x1-5/8in`, `#8 x 1 5/8`, `4x40mm` (a diameter), `0.0915x2in`, or a length alone."""
 
     def read(self, value: Any) -> Fastener:
-        text = _TIMES.sub("|", value, count=1) if isinstance(value, str) else ""
-        first, _, last = text.rpartition("|")
+        *before, last = _TIMES.split(value, maxsplit=1) if isinstance(value, str) else [value]
+        first = before[0] if before else ""
         length = quantities.length(last, UNITS.get())
         if not first:
             return Fastener(length=length)
-        metric = UNITS.get() == "mm" or last.rstrip().lower().endswith(("mm", "cm"))
-        whole = _WHOLE.fullmatch(first.strip())
+        metric = UNITS.get() == "mm" or last.rstrip(" .").lower().endswith(("mm", "cm"))
+        whole = _WHOLE.fullmatch(first.strip(" "))
         if whole and not metric:
             return Fastener(gauge=_gauge(int(whole[1])), length=length)
         return Fastener(diameter=quantities.length(first, "mm" if metric else "in"), length=length)
@@ -69,6 +78,23 @@ class Names(Text):
         if len(names) > MOST_TOOLS or not all(names):
             raise ValidationError(f"These are 1 to {MOST_TOOLS} names with commas between.")
         return names
+
+
+@schema_of.register
+def _(field: FastenerText, book: Book) -> Json:
+    return book.named("FastenerText", text_of(patterns.FASTENER_TEXT))
+
+
+@schema_of.register
+def _(field: Lengths, book: Book) -> Json:
+    items = in_a_list(Length(), book)
+    return {"type": "array", "items": items, "minItems": 1, "maxItems": MOST_LENGTHS}
+
+
+@schema_of.register
+def _(field: Names, book: Book) -> Json:
+    item = {"type": "string", "pattern": PRINTABLE.replace("[^", "[^,")}
+    return {"type": "array", "items": item, "minItems": 1, "maxItems": MOST_TOOLS}
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,11 +8,14 @@ from marshmallow import ValidationError, validates_schema
 
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import boards
+from service.api.described.operations import BOARDS, Example, Operation, described_as
 from service.api.documents.fields import Length, Money, Text, Word
 from service.api.documents.gathered import one_of
 from service.api.house import house
 from service.api.parameters import UnitsForm, WholeText, read_query
-from service.domain.board_feet import EXPLAINED, SOURCES, Tally, section_of, tally
+from service.domain.board_feet import EXPLAINED, SOURCES, NotCounted, Tally, section_of, tally
+from service.domain.errors import UnknownName
 
 routes = Blueprint("board_feet", __name__)
 
@@ -39,6 +42,17 @@ _FORM = BoardFeetQuery()
 
 
 @routes.get("/v1/board-feet")
+@described_as(Operation(
+    "countBoardFeet", "How many board feet?",
+    "Board feet as the trade counts them, by the size in the name for softwood, and their price.",
+    boards.BOARD_FEET, BOARDS, _FORM, refusals=(UnknownName, NotCounted),
+    examples={
+        "four": Example(
+            "Four 1x6, 8 ft long, at 3.20 a board foot",
+            {"stock": "1x6", "length": "8ft", "count": "4", "price": "3.20"},
+        ),
+    },
+))  # fmt: skip
 def count_board_feet() -> Response:
     """Board feet by the rule of the trade, and their price."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -52,7 +66,7 @@ def count_board_feet() -> Response:
         "findings": [],
         **carried(catalog, section.rests_on, assumed, SOURCES),
     }
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def _shown(counted: Tally, metric: bool) -> dict[str, Any]:
@@ -76,7 +90,8 @@ def _shown(counted: Tally, metric: bool) -> dict[str, Any]:
 def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
     counted = answer["counted"]
     sizes = " x ".join(counted[name]["tape"] for name in ("thickness", "width", "length"))
-    yield f"{answer['board_feet']:g} board feet: {answer['count']} of {sizes}"
+    feet = shown.hundredths(answer["board_feet"])
+    yield f"{feet} board feet: {answer['count']} of {sizes}"
     yield f"  {counted['why']}"
     if answer["surface_measure"] is not None:
         yield f"  surface measure of one board on a tally: {answer['surface_measure']}"

@@ -1,20 +1,24 @@
 """POST /v1/check: will it go together?"""
 
-from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from typing import Any
 
 from flask import Blueprint, Response, request
 
-from service.api import found, shown
+from service.api import found
 from service.api.answers import answered, carried
 from service.api.bodies import read_json
+from service.api.described import builds, scenes
+from service.api.described.operations import BUILDS, Example, Operation, described_as
+from service.api.documents.build import BuildForm
 from service.api.documents.fields import Word
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.patching import mended
 from service.api.reading import read_as
 from service.domain.checking import Checked, check
+from service.domain.deadline import kept_time
+from service.domain.errors import UnknownName
 from service.planning.yielding import purchasing_of
 
 routes = Blueprint("check", __name__)
@@ -32,15 +36,26 @@ _QUERY = CheckQuery()
 
 
 @routes.post("/v1/check")
+@described_as(Operation(
+    "checkBuild", "Will it go together?",
+    "Every rule is held against the build. Findings come worst first, each at its place in the "
+    "document, with the change that mends it where exactly one does.",
+    builds.CHECK, BUILDS, _QUERY, body=BuildForm(), refusals=(UnknownName,),
+    examples={
+        "spoiled": Example("A ledge figured with a printed size", body=scenes.SPOILED_LEDGE),
+        "mended": Example("The same, mended", {"mended": "true"}, scenes.SPOILED_LEDGE),
+        "sound": Example("A ledge that goes together", body=scenes.LEDGE),
+    },
+))  # fmt: skip
 def check_build() -> Response:
     """Findings, worst first, and what was not judged."""
     asked = read_query(_QUERY)
     document = read_json(request)
     checked = check(read_as(house().build_form, document), house().catalog, purchasing_of)
-    answer = _answer(checked)
+    answer = answer_of(checked)
     if asked["mended"] == "true":
         answer["mended"] = _mended(document, checked)
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, found.lines(answer))
 
 
 def _mended(document: Any, checked: Checked) -> Any:
@@ -58,31 +73,17 @@ def _mended(document: Any, checked: Checked) -> Any:
     return document
 
 
-def _answer(checked: Checked) -> dict[str, Any]:
+def answer_of(checked: Checked) -> dict[str, Any]:
+    """What is said of a checked build."""
     resolved = checked.resolved
     named = [source for finding in checked.findings for source in finding.sources]
     return {
         "verdict": checked.verdict,
-        "findings": [found.finding(finding, resolved.metric) for finding in checked.findings],
+        "findings": [found.finding(f, resolved.metric) for f in kept_time(checked.findings)],
         "not_judged": list(checked.not_judged),
-        "parts": [found.part(part, resolved.metric) for part in resolved.parts],
+        "parts": found.parts(resolved),
         **carried(resolved.catalog, _rows(checked), resolved.assumed, named),
     }
-
-
-def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
-    findings = answer["findings"]
-    counts = Counter(finding["severity"] for finding in findings)
-    said = [f"{n} {word}{'' if n == 1 else 's'}" for word, n in counts.items()]  # worst first
-    yield f"{answer['verdict']}: {', '.join(said)}" if said else answer["verdict"]
-    for finding in findings:
-        yield from ("", f"{finding['severity']}: {finding['title']}", f"  at {finding['at']}")
-        yield f"  {finding['detail']}"
-        if finding["mend"]:
-            yield f"  mend: {finding['mend']['words']}"
-        yield f"  why: {finding['why']}"
-    yield from ("", "not judged:", *(f"  {text}" for text in answer["not_judged"]), "")
-    yield from shown.closing(answer)
 
 
 def _rows(checked: Checked) -> Iterator[str]:

@@ -1,29 +1,24 @@
 """GET /v1/clamps: how many clamps a glued edge wants, and how hard."""
 
 from collections.abc import Iterator, Mapping
-from fractions import Fraction
 from typing import Any
 
 from flask import Blueprint, Response
 
-from service import quantities
 from service.api import shown
 from service.api.answers import answered, carried
-from service.api.documents.fields import Length, Quantity, Text, Weight
+from service.api.described import gluing
+from service.api.described.operations import GLUE, Example, Operation, described_as
+from service.api.documents.fields import Length, Text, Weight
+from service.api.documents.loads import Stiffness
 from service.api.house import house
 from service.api.parameters import UnitsForm, read_query
 from service.domain.clamping import JUST_CLOSED, Clamping, clamping
+from service.domain.errors import UnknownName
 from service.domain.gluing import Limit
 from service.domain.woods import wood_named
 
 routes = Blueprint("clamps", __name__)
-
-
-class Pressure(Quantity[Fraction]):
-    """psi, from text that says its unit: `150 psi`, `1 MPa`."""
-
-    def read(self, value: Any) -> Fraction:
-        return quantities.pressure(value)
 
 
 class ClampsQuery(UnitsForm):
@@ -33,7 +28,7 @@ class ClampsQuery(UnitsForm):
     thickness = Length(required=True)
     wood = Text()
     region = Text(load_default="us")
-    pressure = Pressure()
+    pressure = Stiffness()
     clamp_force = Weight()
 
 
@@ -41,6 +36,16 @@ _FORM = ClampsQuery()
 
 
 @routes.get("/v1/clamps")
+@described_as(Operation(
+    "countClamps", "How many clamps?",
+    "Clamps along a glued edge, how far apart, and how hard.",
+    gluing.CLAMPS, GLUE, _FORM, refusals=(UnknownName,),
+    examples={
+        "panel": Example(
+            "A 36 in edge of pine", {"length": "36", "thickness": "3/4", "wood": "pine"}
+        ),
+    },
+))  # fmt: skip
 def count_clamps() -> Response:
     """Clamps along a glued edge, the force of each, and the other school's word on it."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -63,7 +68,7 @@ def count_clamps() -> Response:
         "findings": [],
         **carried(catalog, (*planned.rests_on, closed.row), planned.assumed),
     }
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def _shown(planned: Clamping, metric: bool) -> dict[str, Any]:
@@ -99,6 +104,4 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
         f"{shown.span(**each)} lb a clamp"
     )
     yield f"  {answer['also_said']}"
-    for text in answer["assumed"]:
-        yield f"assumed: {text}"
-    yield f"edition: {answer['edition']}"
+    yield from shown.closing(answer)

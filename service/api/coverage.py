@@ -11,7 +11,10 @@ from marshmallow import ValidationError, validates_schema
 from service import quantities
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import gluing
+from service.api.described.operations import GLUE, Example, Operation, described_as
 from service.api.documents.fields import Quantity, Text
+from service.api.documents.schemas import Book, Json, schema_of, text_of
 from service.api.house import house
 from service.api.parameters import NumberText, QueryForm, WholeText, read_query
 from service.domain.cost import LITER
@@ -27,6 +30,7 @@ from service.domain.finishing import (
     recoat,
     span,
 )
+from service.quantities import patterns
 
 routes = Blueprint("coverage", __name__)
 
@@ -53,6 +57,16 @@ class Spreads(Quantity[Fraction]):
         return quantities.coverage(value)
 
 
+@schema_of.register
+def _(field: Area, book: Book) -> Json:
+    return book.named("Area", {"type": "string", "pattern": f"^{_AREA.pattern}$"})
+
+
+@schema_of.register
+def _(field: Spreads, book: Book) -> Json:
+    return book.named("Coverage", text_of(patterns.COVERAGE_TEXT))
+
+
 class CoverageQuery(QueryForm):
     """A finish or the label's own spread, an area, and how often."""
 
@@ -74,6 +88,15 @@ _FORM = CoverageQuery()
 
 
 @routes.get("/v1/coverage")
+@described_as(Operation(
+    "coverSurface", "How much finish?",
+    "Amount from and to, and hours between coats, to handling and to use.",
+    gluing.COVERAGE, GLUE, _FORM, refusals=(UnknownName,),
+    examples={
+        "top": Example("20 ft2 of varnish", {"finish": "water-polyurethane", "area": "20 ft2"}),
+        "label": Example("By the label", {"spread": "10 m2/L", "area": "2 m2", "coats": "3"}),
+    },
+))  # fmt: skip
 def cover_surface() -> Response:
     """Amount from and to, and hours between coats, to handling and to use."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -96,7 +119,7 @@ def cover_surface() -> Response:
         "findings": [],
         **carried(catalog, rows, _assumed(asked, coats)),
     }
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def amount(gallons: Span) -> dict[str, Any]:
@@ -163,7 +186,8 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
         )
     for name, one in answer["hours"].items():
         if one is not None:
-            more = " at least" if one["at_least"] else f" to {one['high']:g}"
-            yield f"  {name}: {one['low']:g}{more} h"
+            low, high = one["low"], one["high"]
+            took = f"{low:g} h at least" if one["at_least"] else f"{shown.span(low, high)} h"
+            yield f"  {name}: {took}"
     yield answer["label"]
     yield from shown.closing(answer)

@@ -3,14 +3,16 @@
 from typing import Any
 
 from flask import Blueprint, Response, request
-from marshmallow import fields, validate
 
 from service.api import shown
 from service.api.answers import answered, carried
 from service.api.bodies import read_json
+from service.api.described import planned, scenes
+from service.api.described.operations import BUILDS, Example, Operation, described_as
+from service.api.documents.build import BuildForm
 from service.api.documents.fields import Text, Word
 from service.api.house import house
-from service.api.parameters import QueryForm, read_query
+from service.api.parameters import NumberText, QueryForm, read_query
 from service.api.planned import Showing
 from service.api.planned_lines import lines
 from service.api.reading import read_as
@@ -27,7 +29,7 @@ MOST_SECONDS = 30.0
 class CutPlanQuery(QueryForm):
     """How long to search, whether to compare, and which pieces to cut anew after a slip."""
 
-    deadline_s = fields.Float(load_default=10.0, validate=validate.Range(0, MOST_SECONDS))
+    deadline_s = NumberText(0, MOST_SECONDS, load_default=10.0)
     compare = Word("true", "false", load_default="false")
     spoiled = Text()
 
@@ -36,6 +38,16 @@ _QUERY = CutPlanQuery()
 
 
 @routes.post("/v1/cut-plan")
+@described_as(Operation(
+    "planCuts", "What do I buy, and how do I cut it?",
+    "The cheapest boards and sheets for a build, the cuts in order, what is left, and the least "
+    "that any plan could cost.",
+    planned.CUT_PLAN, BUILDS, _QUERY, body=BuildForm(), refusals=(UnknownName,),
+    examples={
+        "slats": Example("Four slats that do not come out of an 8 ft board", body=scenes.SLATS),
+        "sheet": Example("Two panels out of a sheet", body=scenes.BACK_PANEL),
+    },
+))  # fmt: skip
 def plan_cuts() -> Response:
     """The cheapest boards and sheets, the cuts in order, and what is left."""
     asked = read_query(_QUERY)
@@ -49,7 +61,7 @@ def plan_cuts() -> Response:
     answer: dict[str, Any] = Showing(resolved, plan).answer()
     rows = [row for part in resolved.parts for row in part.rests_on]
     answer |= carried(house().catalog, rows, resolved.assumed)
-    return answered(answer, shown.folded([*lines(answer), *shown.closing(answer)]))
+    return answered(answer, [*lines(answer), *shown.closing(answer)])
 
 
 def spoiled(text: str | None, build: ResolvedBuild) -> dict[str, int] | None:

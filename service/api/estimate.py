@@ -11,6 +11,10 @@ from service.api import shown
 from service.api.answers import answered, carried, chosen_form
 from service.api.bodies import read_json
 from service.api.coverage import hours
+from service.api.described import estimated as estimated_
+from service.api.described import scenes
+from service.api.described.operations import BUILDS, Example, Operation, described_as
+from service.api.documents.build import BuildForm
 from service.api.documents.fields import Text, Word
 from service.api.house import house
 from service.api.parameters import QueryForm, WholeText, read_query
@@ -47,6 +51,15 @@ _FORM = EstimateQuery()
 
 
 @routes.post("/v1/estimate")
+@described_as(Operation(
+    "estimateBuild", "What does it weigh and cost, and how long does it take?",
+    "Mass with its spread, cost by line with what could be cheaper, and hours of work and of "
+    "waiting, each with what is not known of it.",
+    estimated_.ESTIMATE, BUILDS, _FORM, body=BuildForm(), refusals=(UnknownName,),
+    examples={
+        "ledge": Example("A ledge, varnished", {"finish": "water-polyurethane"}, scenes.LEDGE)
+    },
+))  # fmt: skip
 def estimate_build() -> Response:
     """Mass, cost and time of a build, each with what is not known of it."""
     asked = read_query(_FORM)
@@ -54,7 +67,7 @@ def estimate_build() -> Response:
     build = resolve(read_as(house().build_form, read_json(request)), house().catalog)
     purchase, extra = _purchase(build, asked["bought"]), _extra(asked)
     answer = estimated(build, purchase, extra)
-    return answered(answer, shown.folded(_lines(answer, build.metric)))
+    return answered(answer, _lines(answer, build.metric))
 
 
 def _purchase(build: ResolvedBuild, bought: str) -> Purchase:
@@ -208,12 +221,15 @@ def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
     yield f"weighs about {said(usual, metric)}, give or take {answer['mass']['spread_percent']} %"
     short = "" if money["total_is_whole"] else ", as far as it is known"
     yield f"costs {_amount(money['total'], money['currency'])}{short}"
+    if money["budget"] is not None:
+        held = "over" if money["over_budget"] else "within"
+        yield f"{held} the budget of {_amount(money['budget'], money['currency'])}{short}"
     for line in money["lines"]:
         cash = "no price" if line["money"] is None else _amount(line["money"], money["currency"])
         yield f"  {line['count']} x {line['what']}: {cash}"
     for named in ("hands_on", "waiting", "ready_to_use"):
-        span = time[named]
-        yield f"{named.replace('_', ' ')}: {span['low']:.1f} to {span['high']:.1f} h"
+        low, high = (round(time[named][end], 1) for end in ("low", "high"))
+        yield f"{named.replace('_', ' ')}: {shown.span(low, high)} h"
     yield answer["label"]
     yield from shown.closing(answer)
 

@@ -1,7 +1,7 @@
 """How the advice for a joint looks in answers."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from fractions import Fraction
 from functools import lru_cache
 from typing import Any
@@ -12,6 +12,7 @@ from service import quantities
 from service.api import found, shown
 from service.domain.advising import FIRST, SECOND, Advice, LengthJudged, Substitute
 from service.domain.catalog import Catalog
+from service.domain.fastener_words import DRILL_STEP
 from service.domain.gluing import clamp_time
 from service.domain.holding import CAUTION
 from service.domain.keeping import kept
@@ -21,8 +22,6 @@ from service.domain.refastening import fields_of
 from service.domain.splitting import Distance
 
 Json = dict[str, Any]
-
-DRILL_STEP = Fraction(1, 64)
 
 
 def size(inches: Fraction, metric: bool) -> Mapping[str, Any]:
@@ -56,6 +55,12 @@ def head(advice: Advice) -> Json:
         "verdict": advice.verdict,
         "findings": [found.finding(finding, metric) for finding in advice.findings],
     }
+
+
+def joint(advice: Advice, catalog: Catalog, design_values: bool) -> Json:
+    """The answer for one joint, as a value."""
+    told: Json = orjson.loads(b"{" + shared(advice, catalog, design_values, 0) + b"}")
+    return head(advice) | told
 
 
 def joint_in_list(advice: Advice, catalog: Catalog, design_values: bool) -> orjson.Fragment:
@@ -204,38 +209,3 @@ def _length(one: LengthJudged, metric: bool) -> Json:
 def _substitute(one: Substitute, catalog: Catalog, metric: bool, design_values: bool) -> Json:
     told = option(one.option, catalog, metric, design_values) if one.option else None
     return {"without": one.without, "option": told}
-
-
-def lines(answer: Mapping[str, Any], judged: str | None, choosing: bool) -> Iterator[str]:
-    """Three to six lines: what is asked about, the best ways, what is out, what to mind."""
-    for finding in answer["findings"][:1]:
-        yield f"{judged or 'this joint'}: {finding['detail']}"
-    if judged and not answer["findings"]:
-        yield f"{judged}: nothing is found against it"
-    if choosing:
-        told = (f"{one['length']['tape']} {one['verdict']}" for one in answer["lengths"])
-        yield f"lengths: {', '.join(told)}"
-    options = answer["options"]
-    if options:
-        yield f"best: {_in_words(options[0])}. {options[0]['why']}"
-    if len(options) > 1:
-        yield "or: " + "; ".join(_in_words(one) for one in options[1:4])
-    out = [f"{one['method']} ({one['why']})" for one in answer["ruled_out"]]
-    if out:
-        yield "not: " + "; ".join(out)
-    assumed = "; ".join(answer["assumed"])
-    yield f"assumed: {assumed}; edition: {answer['edition']}"
-    if not options:
-        yield "nothing that is made fits: change the thickness of a part, or turn the joint"
-
-
-def _in_words(one: Mapping[str, Any]) -> str:
-    if one["length"] is None:
-        return f"{one['method']} ({one['glue']}), clamped"
-    gauge = f"#{one['gauge']} " if one["gauge"] and one["method"] == "screw" else ""
-    words = f"{one['count']} x {gauge}{one['type']} {one['length']['tape']}"
-    if one["slope"]:
-        words += f" at {one['slope']:g} degrees"
-    if one["pilot"] and one["in_a_build"].get("pilot"):
-        words += f", pilot {one['pilot']['usual']['tape']}"
-    return words + (f", {one['glue']}" if one["glue"] else "")

@@ -6,16 +6,22 @@ from typing import Any
 import orjson
 from flask import Blueprint, Response, request
 
-from service.api import fastened
-from service.api.answers import MEDIA_TYPES, as_json, carried, chosen_form
+from service.api import fastened, fastened_lines
+from service.api.answers import MEDIA_TYPES, as_json, as_text, carried, chosen_form
 from service.api.asked_joint import AskedJoint, JointQuery, as_build
 from service.api.bodies import read_json
+from service.api.described import fastened as described
+from service.api.described import scenes
+from service.api.described.operations import BUILDS, JOINTS, Example, Operation, described_as
+from service.api.documents.build import BuildForm
 from service.api.documents.fields import Word
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
 from service.domain.advising import Advice, advise
 from service.domain.checking import NEVER_JUDGED, unjudged_uses
+from service.domain.deadline import kept_time
+from service.domain.errors import UnknownName
 from service.domain.keeping import kept
 from service.domain.resolving import ResolvedBuild, resolve
 
@@ -32,22 +38,50 @@ _BUILD, _JOINT = FastenersQuery(), JointQuery()
 
 
 @routes.post("/v1/fasteners")
+@described_as(Operation(
+    "fastenBuild", "What holds its joints?",
+    "For every joint of a build: ranked ways to fasten it with holes, spacing and glue, what is "
+    "ruled out and why, and whether the way that the build states is right.",
+    described.FASTEN_BUILD, BUILDS, _BUILD, body=BuildForm(), refusals=(UnknownName,),
+    examples={"ledge": Example("A ledge with one kind of joint", body=scenes.LEDGE)},
+))  # fmt: skip
 def fasten_a_build() -> Response:
     """Every joint of a build: ranked fastenings, what is out, and what the plan says judged."""
     asked = read_query(_BUILD)
-    chosen_form("json")
+    form = chosen_form("json", "text")
     catalog = house().catalog
     resolved = resolve(read_as(house().build_form, read_json(request)), catalog)
     advice = advise(resolved)
     wanted = asked["design_values"] == "true"
-    return as_json({
-        "joints": [fastened.joint_in_list(one, catalog, wanted) for one in advice],
-        "not_judged": _not_judged(resolved),
-        **_carried(resolved, advice),
-    })  # fmt: skip
+    told = {"not_judged": _not_judged(resolved), **_carried(resolved, advice)}
+    if form == "text":
+        joints = [fastened.joint(one, catalog, wanted) for one in kept_time(advice)]
+        response = as_text(fastened_lines.every_joint(told, advice, joints))
+    else:
+        listed = [fastened.joint_in_list(one, catalog, wanted) for one in kept_time(advice)]
+        response = as_json({"joints": listed, **told})
+    response.vary.add("Accept")
+    return response
 
 
 @routes.get("/v1/fasteners")
+@described_as(Operation(
+    "fastenJoint", "What holds this joint? Is this screw right?",
+    "One joint by its two stocks: ways to fasten it, best first. With a fastener given, whether "
+    "that one is right; with lengths given, which of them.",
+    described.FASTEN_JOINT, JOINTS, _JOINT, refusals=(UnknownName,),
+    examples={
+        "which": Example(
+            "What joins two 1x4s, with a drill and clamps",
+            {"through": "1x4", "into": "1x4", "tools": "drill,clamps"},
+            long=True,
+        ),
+        "this-one": Example(
+            "Is a #8 screw 1 5/8 in long right?",
+            {"through": "1x4", "into": "1x4", "fastener": "8x1-5/8in"},
+        ),
+    },
+))  # fmt: skip
 def fasten_a_joint() -> Response:
     """One joint by its two stocks: which fastener, how long, how many; or is this one right?"""
     form = chosen_form("json", "text")
@@ -78,8 +112,8 @@ def _answered(form: str) -> bytes:
     if form == "json":
         return b"{" + fastened.fields_as_text(told, 0) + b"," + shared + b"\n}\n"
     whole = {**told, **orjson.loads(b"{" + shared + b"}")}
-    lines = fastened.lines(whole, asked.fastener_said, bool(asked.lengths))
-    return "".join(f"{line}\n" for line in lines).encode()
+    lines = fastened_lines.one_joint(whole, advice[0], asked.fastener_said, bool(asked.lengths))
+    return as_text(lines).get_data()
 
 
 PARAMETERS = {

@@ -1,14 +1,18 @@
 """How findings and resolved parts look in answers."""
 
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from service.api import shown
 from service.api.patching import as_patch
+from service.domain.deadline import kept_time
 from service.domain.findings import Finding, Mend, Number, NumberKind
 from service.domain.parts import ResolvedPart
+from service.domain.resolving import ResolvedBuild
 from service.domain.rules import BY_CODE
 from service.domain.solid import Crossed, Rod, Solid, Unclear
+from service.domain.stocks import Sized
 
 _PLACES = ("at", "also_at")
 
@@ -35,6 +39,22 @@ def finding(found: Finding, metric: bool) -> dict[str, Any]:
     }
 
 
+def lines(answer: Mapping[str, Any]) -> Iterator[str]:
+    """The end of every answer about a build: the verdict, its findings, what was not judged."""
+    findings = answer["findings"]
+    counts = Counter(finding["severity"] for finding in findings)
+    said = [f"{n} {word}{'' if n == 1 else 's'}" for word, n in counts.items()]  # worst first
+    yield f"{answer['verdict']}: {', '.join(said)}" if said else answer["verdict"]
+    for finding in findings:
+        yield from ("", f"{finding['severity']}: {finding['title']}", f"  at {finding['at']}")
+        yield f"  {finding['detail']}"
+        if finding["mend"]:
+            yield f"  mend: {finding['mend']['words']}"
+        yield f"  why: {finding['why']}"
+    yield from ("", "not judged:", *(f"  {text}" for text in answer["not_judged"]), "")
+    yield from shown.closing(answer)
+
+
 def of_parameters(findings: Iterable[Finding], place: str, metric: bool) -> list[dict[str, Any]]:
     """Findings about the one thing that a question states, at parameters rather than pointers."""
     return [
@@ -58,23 +78,41 @@ def _mend(mend: Mend) -> dict[str, Any]:
     return {"words": mend.words, "patch": as_patch(mend.changes) if mend.changes else None}
 
 
-def part(resolved: ResolvedPart, metric: bool) -> dict[str, Any]:
-    """One part with the sizes that the tables and geometry give it."""
-    sized, stated = resolved.sized, resolved.part
-    answer: dict[str, Any] = {
+def parts(resolved: ResolvedBuild) -> list[dict[str, Any]]:
+    """Every part with the sizes that the tables and geometry give it."""
+    metric = resolved.metric
+    sizes: dict[int, dict[str, Any]] = {}  # of one stock for all its parts, by the value's identity
+    answer = []
+    for one in kept_time(resolved.parts):
+        if id(one.sized) not in sizes:
+            sizes[id(one.sized)] = _sizes(one.sized, metric)
+        answer.append(_part(one, sizes[id(one.sized)], metric))
+    return answer
+
+
+def _part(resolved: ResolvedPart, sizes: dict[str, Any], metric: bool) -> dict[str, Any]:
+    stated = resolved.part
+    return {
         "at": resolved.at,
         "id": stated.id,
         "quantity": stated.quantity,
-        "stock": sized.key if sized else None,
-        "form": sized.form if sized else None,
-        "thickness": shown.limits(sized.thickness, metric) if sized else None,
-        "width": shown.limits(sized.width, metric) if sized and sized.width else None,
+        **sizes,
         "length": shown.optional_length(stated.length, metric),
         "wood": resolved.wood.key if resolved.wood else None,
         "density_lb_ft3": _density(resolved),
         "rests_on": list(resolved.rests_on),
+        "cut": _solid(resolved.solid, metric),
     }
-    return answer | {"cut": _solid(resolved.solid, metric)}
+
+
+def _sizes(sized: Sized | None, metric: bool) -> dict[str, Any]:
+    """What a part is cut from."""
+    return {
+        "stock": sized.key if sized else None,
+        "form": sized.form if sized else None,
+        "thickness": shown.limits(sized.thickness, metric) if sized else None,
+        "width": shown.limits(sized.width, metric) if sized and sized.width else None,
+    }
 
 
 def _density(resolved: ResolvedPart) -> dict[str, float] | None:
@@ -85,10 +123,13 @@ def _density(resolved: ResolvedPart) -> dict[str, float] | None:
 def _solid(solid: Solid | Rod | Crossed | Unclear | None, metric: bool) -> dict[str, Any] | None:
     if not isinstance(solid, Solid | Rod):
         return None
+    blank_length = shown.length(solid.blank_length, metric)
     return {
-        "blank_length": shown.length(solid.blank_length, metric),
+        "blank_length": blank_length,
         "blank_width": shown.length(solid.blank_width, metric),
-        "center_length": shown.length(solid.center_length, metric),
+        "center_length": blank_length
+        if solid.is_square
+        else shown.length(solid.center_length, metric),
         "lengths": {}
         if solid.is_square
         else {word: shown.length(size, metric) for word, size in solid.lengths().items()},

@@ -9,10 +9,13 @@ from marshmallow import ValidationError, validates_schema
 
 from service.api import found, shown
 from service.api.answers import answered, carried
+from service.api.described import gluing
+from service.api.described.operations import GLUE, Example, Operation, described_as
 from service.api.documents.fields import Duration, Temperature, Text
 from service.api.house import house
 from service.api.parameters import QueryForm, WholeText, read_query
 from service.domain.catalog import Catalog
+from service.domain.errors import UnknownName
 from service.domain.findings import Finding, settled
 from service.domain.glues import Glue
 from service.domain.gluing import (
@@ -66,6 +69,19 @@ _FORM = GlueUpQuery()
 
 
 @routes.get("/v1/glue-up")
+@described_as(Operation(
+    "timeGlueUp", "How much can I glue at once?",
+    "Joints and minutes against the time that the glue leaves, and groups to split them into. "
+    "What the bottle's own label says wins.",
+    gluing.GLUE_UP, GLUE, _FORM, refusals=(UnknownName,),
+    examples={
+        "twelve": Example(
+            "Twelve joints, a minute each",
+            {"glue": "yellow glue", "joints": "12", "minutes_each": "1"},
+        ),
+        "cold": Example("A cold garage", {"glue": "yellow glue", "temperature": "45F"}),
+    },
+))  # fmt: skip
 def time_a_glue_up() -> Response:
     """Joints and minutes against the time that the glue leaves, and groups to split into."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -84,7 +100,7 @@ def time_a_glue_up() -> Response:
         "label": LABEL_WINS,
         **carried(catalog, _rows(glue, label, limit), _assumed(asked)),
     }
-    return answered(answer, shown.folded(_lines(answer, limit)))
+    return answered(answer, _lines(answer, limit))
 
 
 def _times(
@@ -177,7 +193,7 @@ def _lines(answer: Mapping[str, Any], limit: Limit | None) -> Iterator[str]:
         yield f"  in clamps {told} min{after}"
     for finding in answer["findings"]:
         yield f"{finding['severity']}: {finding['detail']}"
-    yield f"edition: {answer['edition']}"
+    yield from shown.closing(answer)
 
 
 def _advice(judged: Mapping[str, Any]) -> str:

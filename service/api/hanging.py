@@ -9,6 +9,8 @@ from marshmallow import ValidationError, validates_schema
 
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import standing
+from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Length, Weight, Word
 from service.api.house import house
 from service.api.one_piece import at_parameters, judged
@@ -54,6 +56,20 @@ _FORM = HangingQuery()
 
 
 @routes.get("/v1/hanging")
+@described_as(Operation(
+    "railOnWall", "Does the screw reach the stud?",
+    "Which studs a rail meets, how deep its screws go, and the pull on the upper ones.",
+    standing.HANGING, IN_USE, _FORM,
+    examples={
+        "rail": Example(
+            "A 36 in rail on studs", {"rail": "36", "studs": "16", "through": "3/4", "screw": "3"}
+        ),
+        "pull": Example(
+            "What pulls on the screws of a cabinet",
+            {"rail": "30", "studs": "16", "load": "60 lb", "depth": "12", "arm": "24"},
+        ),
+    },
+))  # fmt: skip
 def rail_on_a_wall() -> Response:
     """Studs met, the bite of the screws, and the pull on the upper ones."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -93,7 +109,7 @@ def rail_on_a_wall() -> Response:
             _assumed(asked),
         ),
     }
-    return answered(answer, shown.folded(_lines(answer, metric)))
+    return answered(answer, _lines(answer, metric))
 
 
 def build_of(asked: Mapping[str, Any], board: Fraction) -> Build:
@@ -134,7 +150,8 @@ def _assumed(asked: Mapping[str, Any]) -> Iterator[str]:
 def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
     if answer["studs_met"]:
         met = answer["studs_met"]
-        yield f"meets {met['least']} stud(s) wherever it is put, {met['most']} at most"
+        studs = "stud" if met["least"] == 1 else "studs"
+        yield f"meets {met['least']} {studs} wherever it is put, {met['most']} at most"
     else:
         yield "the wall is not judged: take a fixing made for that wall and that weight"
     if answer["bite"]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import UTC, date, datetime
 from typing import cast
 
 from flask import current_app
@@ -14,15 +15,21 @@ from service.settings import Settings
 NAME = "dryfit"
 
 
+def _today() -> date:
+    return datetime.now(UTC).date()
+
+
 @dataclass(frozen=True)
 class House:
-    """The rooms as this process has furnished them. `is_ready` tries the database."""
+    """The rooms as this process has furnished them. `is_ready` tries the database; `today` is the
+    date that pages carry where none is given."""
 
     settings: Settings
     catalog: Catalog
     tables: Tables
     build_form: BuildForm
     is_ready: Callable[[], bool]
+    today: Callable[[], date] = _today
 
 
 def house() -> House:

@@ -9,6 +9,8 @@ from flask import Blueprint, Response
 from service import quantities
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import boards
+from service.api.described.operations import BOARDS, Example, Operation, described_as
 from service.api.documents.fields import Length, Word
 from service.api.house import house
 from service.api.parameters import UnitsForm, read_query
@@ -29,6 +31,15 @@ _FORM = MeasureQuery()
 
 
 @routes.get("/v1/measure")
+@described_as(Operation(
+    "measureLength", "What does a tape read?",
+    "A length in inches and millimeters, and rounded to a mark of the tape.",
+    boards.MEASURE, BOARDS, _FORM,
+    examples={
+        "metric": Example("527 mm to the sixteenth", {"value": "527mm", "to": "1/16"}),
+        "down": Example("A third of 20 in, rounded down", {"value": "20/3", "round": "down"}),
+    },
+))  # fmt: skip
 def measure_a_length() -> Response:
     """A length in inches and millimeters, and rounded to what a tape reads."""
     asked = read_query(_FORM)

@@ -8,6 +8,8 @@ from marshmallow import validates_schema
 
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import standing
+from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Temperature, Text, Word
 from service.api.documents.gathered import one_of
 from service.api.house import house
@@ -15,6 +17,7 @@ from service.api.one_piece import at_parameters, judged, named_wood
 from service.api.parameters import NumberText, QueryForm, SeveralTexts, read_query
 from service.domain.build import Build, Part, Place, Stock, StockNote
 from service.domain.catalog import Catalog
+from service.domain.errors import UnknownName
 from service.domain.moisture import ROOM, celsius, equilibrium, swing
 from service.domain.resolving import resolve
 from service.domain.rules import wood
@@ -44,6 +47,17 @@ _FORM = MoistureQuery()
 
 
 @routes.get("/v1/moisture")
+@described_as(Operation(
+    "moistureOfWood", "How moist does wood get?",
+    "The moisture at which wood comes to rest in the air of a place, by the handbook's equation.",
+    standing.MOISTURE, IN_USE, _FORM, refusals=(UnknownName,),
+    examples={
+        "room": Example("Dry winter and damp summer", {"humidity": "30,60", "temperature": "68F"}),
+        "shed": Example(
+            "Under a roof outdoors, a meter reading 19", {"where": "covered", "moisture": "19"}
+        ),
+    },
+))  # fmt: skip
 def moisture_of_wood() -> Response:
     """The moisture at which wood comes to rest, by the handbook's equation."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -59,7 +73,7 @@ def moisture_of_wood() -> Response:
         ),
         **carried(catalog, rows, _assumed(asked, warmth), SOURCES),
     }
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def rests_at(

@@ -8,6 +8,8 @@ from marshmallow import ValidationError, validates_schema
 
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import standing
+from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Length, Temperature, Text, Word
 from service.api.documents.gathered import one_of
 from service.api.house import house
@@ -15,6 +17,7 @@ from service.api.one_piece import named_wood
 from service.api.parameters import NumberText, SeveralTexts, UnitsForm, read_query
 from service.api.refusals import Fault, InvalidParameter
 from service.domain.catalog import Catalog
+from service.domain.errors import UnknownName
 from service.domain.loads import inches
 from service.domain.moisture import ROOM, Swing, celsius, equilibrium, moves, swing
 from service.domain.tape import plain
@@ -59,6 +62,17 @@ _FORM = MovementQuery()
 
 
 @routes.get("/v1/movement")
+@described_as(Operation(
+    "movementOfWidth", "How far does a wide board move?",
+    "Up to how far a width grows or shrinks across the grain between two moistures.",
+    standing.MOVEMENT, IN_USE, _FORM, refusals=(UnknownName,),
+    examples={
+        "top": Example(
+            "A red oak top, 12 in wide, between 30 and 60 %",
+            {"wood": "red oak", "width": "12", "humidity": "30,60"},
+        ),
+    },
+))  # fmt: skip
 def movement_of_a_width() -> Response:
     """Up to how far a width moves, flat and quarter sawn; only across the grain."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -90,7 +104,7 @@ def movement_of_a_width() -> Response:
             SOURCES,
         ),
     }
-    return answered(answer, shown.folded(_lines(asked, answer, metric)))
+    return answered(answer, _lines(asked, answer, metric))
 
 
 def values_of(asked: Mapping[str, Any], catalog: Catalog) -> MovingValues:

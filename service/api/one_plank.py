@@ -11,12 +11,15 @@ from service import quantities
 from service.api.documents.fields import UNITS, CarriedLoad, Length, Quantity, Text, Word
 from service.api.documents.gathered import one_of
 from service.api.documents.loads import SagLimit, Stiffness
+from service.api.documents.schemas import Book, Json, any_of, schema_of
 from service.api.one_piece import PIECE, piece_of
 from service.api.parameters import NumberText, SeveralTexts, UnitsForm, WholeText
 from service.api.refusals import Fault, InvalidParameter
 from service.domain.build import Build, Load, Part, Place, PointLoad, Stock
 from service.domain.catalog import Catalog
+from service.quantities import patterns
 
+BOOKS = "books"
 TRIAL_SPAN = Fraction(36)  # inches, to start from where the longest span is asked for
 _PER = {"total": ("total", 1), "per-foot": ("inch", 12), "per-square-foot": ("square-inch", 144)}
 
@@ -25,7 +28,7 @@ class AmountOrBooks(CarriedLoad):
     """A load, or `books`: what a row of books of average size weighs."""
 
     def read(self, value: Any) -> Any:
-        return value if value == "books" else super().read(value)
+        return value if value == BOOKS else super().read(value)
 
 
 class PointText(Quantity[PointLoad]):
@@ -37,6 +40,17 @@ class PointText(Quantity[PointLoad]):
         if load is None or load.kind != "total":
             raise ValidationError("Each point is a place and a weight, like 10in:90lb.")
         return PointLoad(quantities.length(at, UNITS.get(), zero=True), load.amount)
+
+
+@schema_of.register
+def _(field: AmountOrBooks, book: Book) -> Json:
+    books = {"type": "string", "enum": [BOOKS]}
+    return any_of([schema_of.dispatch(CarriedLoad)(field, book), books])
+
+
+@schema_of.register
+def _(field: PointText, book: Book) -> Json:
+    return book.named("WeightAt", {"type": "string", "pattern": patterns.WEIGHT_AT_TEXT})
 
 
 class SagQuery(UnitsForm):
@@ -118,7 +132,7 @@ def amount_of(asked: Mapping[str, Any], catalog: Catalog) -> dict[str, Any]:
     load = asked.get("carries")
     if load is None:
         return {}
-    if load == "books":
+    if load == BOOKS:
         return {"carries": (catalog.standing["load.books"].high or 0) / 12, "per": "inch"}
     per, inches_a = _PER[load.kind]
     return {"carries": load.amount / inches_a, "per": per}

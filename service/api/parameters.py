@@ -9,7 +9,11 @@ from marshmallow import ValidationError
 
 from service.api.documents.fields import UNITS, Field, Number, Text, Whole, Word
 from service.api.documents.forms import Form, pointers, shown
+from service.api.documents.schemas import Book, Json, in_a_list, schema_of
 from service.api.refusals import Fault, InvalidParameter
+
+# As programs write a number, 1e-07 among them.
+_NUMBER = re.compile(r"-?[0-9]{1,20}(\.[0-9]{1,25})?([eE][-+]?[0-9]{1,3})?")
 
 
 class QueryForm(Form):
@@ -75,7 +79,7 @@ class NumberText(Number):
     """A number written in digits, with decimals or without."""
 
     def _deserialize(self, value: Any, attr: str | None, data: Any, **options: Any) -> float:
-        number = isinstance(value, str) and re.fullmatch(r"-?[0-9]{1,9}(\.[0-9]{1,9})?", value)
+        number = isinstance(value, str) and _NUMBER.fullmatch(value)
         return super()._deserialize(float(value) if number else None, attr, data, **options)
 
 
@@ -93,3 +97,9 @@ class SeveralTexts(Field[tuple[Any, ...]]):
         if not self.least <= len(parts) <= self.most:
             raise ValidationError(f"This holds {self.least} to {self.most} values.")
         return tuple(self.inner.deserialize(part.strip(" ")) for part in parts)
+
+
+@schema_of.register
+def _(field: SeveralTexts, book: Book) -> Json:
+    items = in_a_list(field.inner, book)
+    return {"type": "array", "items": items, "minItems": field.least, "maxItems": field.most}

@@ -9,11 +9,14 @@ from marshmallow import validates_schema
 
 from service.api import found, shown
 from service.api.answers import answered, carried
+from service.api.described import gluing
+from service.api.described.operations import JOINTS, Example, Operation, described_as
 from service.api.documents.fields import Length, Text, Word
 from service.api.documents.gathered import one_of
 from service.api.house import house
 from service.api.parameters import UnitsForm, read_query
 from service.domain.catalog import Catalog, Wood
+from service.domain.errors import UnknownName
 from service.domain.findings import Finding, Spot, settled
 from service.domain.pilot_holes import Drilling, HoleRange, drilling, hardness, screw_named
 from service.domain.rules import BY_CODE
@@ -48,6 +51,17 @@ _FORM = PilotHolesQuery()
 
 
 @routes.get("/v1/pilot-holes")
+@described_as(Operation(
+    "holesForScrew", "What do I drill for that screw?",
+    "Pilot, clearance hole and countersink as ranges, and how far to stay from end and edge.",
+    gluing.PILOT_HOLES, JOINTS, _FORM, refusals=(UnknownName,),
+    examples={
+        "oak": Example("A #8 in oak", {"gauge": "8", "wood": "oak"}),
+        "near": Example(
+            "A #8 half an inch from the end", {"gauge": "8", "wood": "pine", "end_distance": "1/2"}
+        ),
+    },
+))  # fmt: skip
 def holes_for_a_screw() -> Response:
     """Pilot, clearance hole and countersink as ranges, and how far to stay from end and edge."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -71,7 +85,7 @@ def holes_for_a_screw() -> Response:
         "findings": findings,
         **carried(catalog, rows, drilled.assumed),
     }  # fmt: skip
-    return answered(answer, shown.folded(_lines(answer)))
+    return answered(answer, _lines(answer))
 
 
 def _standing(
@@ -164,9 +178,7 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
     )
     for finding in answer["findings"]:
         yield f"{finding['severity']}: {finding['detail']}"
-    for text in answer["assumed"]:
-        yield f"assumed: {text}"
-    yield f"edition: {answer['edition']}"
+    yield from shown.closing(answer)
 
 
 def _in_words(hole: Mapping[str, Any]) -> str:

@@ -9,28 +9,16 @@ from math import atan, cos, degrees
 from typing import Any
 
 from service.api import shown
+from service.domain.deadline import kept_time
 from service.domain.ends import Slant
 from service.domain.naming import letter
 from service.domain.resolving import ResolvedBuild
 from service.planning.adding_up import outlay_of, shares_of
 from service.planning.job import Piece
 from service.planning.panels.planned import CutSheet
-from service.planning.setting_up import KEPT_SIDE, short_to_hold, stop_blocks
+from service.planning.setting_up import KEPT_SIDE, short_to_hold, shortest_held, stop_blocks
+from service.planning.shortfall import missing_from
 from service.planning.whole import CutPlan, PlannedBoards, PlannedSheets
-
-WHY = {
-    "unknown-stock": "its stock is unknown",
-    "stock-without-a-name": "its stock has no name that could be bought",
-    "no-size": "a length or a width is missing",
-    "points-cross": "its cuts cross",
-    "longer-than-any-board": "longer than any board there is",
-    "too-long-to-carry": "longer than the longest board you can carry",
-    "wider-than-the-board": "wider than the board",
-    "no-boards": "no board of this stock is for sale or on hand",
-    "not-enough-boards": "not enough boards",
-    "larger than every sheet": "larger than every sheet",
-    "not enough sheets": "not enough sheets",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,9 +59,11 @@ class Showing:
 
     def money(self) -> dict[str, Any]:
         """Cost, bound and gap; null where nothing has a price."""
-        plan = self.plan
+        plan, budget = self.plan, self.build.build.buying.budget
+        stated = None if budget is None else cents(budget)
         if not any(one.asked.priced for one in plan.all):
-            return {"cost": None, "bound": None, "gap_percent": None, "currency": None}
+            nothing = {"cost": None, "bound": None, "gap_percent": None, "currency": None}
+            return nothing | {"budget": stated, "over_budget": None}
         outlay = outlay_of(self.build, plan)
         return {
             "cost": cents(outlay.cost),
@@ -84,13 +74,15 @@ class Showing:
             "store_cuts_cost": cents(outlay.store_cuts),
             "tax": cents(outlay.tax),
             "outlay": cents(outlay.total),
+            "budget": stated,
+            "over_budget": None if budget is None else outlay.total > budget,
             "without_prices": [o.asked.stock.key for o in plan.all if not o.asked.priced],
         }
 
     def boards(self, one: PlannedBoards) -> Iterator[dict[str, Any]]:
         """Every board with its cuts in the order to make them, from the left end."""
-        held = shortest_held(self.build)
-        for board in one.plan.boards:
+        held = shortest_held(self.build.catalog)
+        for board in kept_time(one.plan.boards):
             yield {
                 "stock": one.asked.stock.key,
                 "wood": one.asked.stock.wood,
@@ -130,7 +122,7 @@ class Showing:
 
     def sheets(self, one: PlannedSheets) -> Iterator[dict[str, Any]]:
         """Every sheet with its panels and its cuts in order."""
-        for sheet in one.plan.sheets:
+        for sheet in kept_time(one.plan.sheets):
             yield {
                 "stock": one.asked.stock.key,
                 "from": "on-hand" if sheet.sheet.on_hand else "store",
@@ -170,6 +162,8 @@ class Showing:
                 "by": cut.by,
                 "trim": cut.trim,
                 "piece": {
+                    "x": self.length(cut.piece.x),
+                    "y": self.length(cut.piece.y),
                     "length": self.length(cut.piece.length),
                     "width": self.length(cut.piece.width),
                 },
@@ -203,14 +197,8 @@ class Showing:
 
     def unplaced(self) -> Iterator[dict[str, Any]]:
         """Pieces that can't be made, and why."""
-        for left in self.plan.left:
-            yield {"part": left.part, "quantity": left.quantity, "why": WHY[left.why]}
-        for boards in self.plan.boards:
-            for one in boards.plan.unplaced:
-                yield {"part": one.part, "quantity": one.quantity, "why": WHY[one.why]}
-        for sheets in self.plan.sheets:
-            for panel in sheets.plan.unplaced:
-                yield {"part": panel.panel, "quantity": panel.quantity, "why": WHY[panel.why]}
+        for one in missing_from(self.plan):
+            yield {"part": one.part, "quantity": one.quantity, "why": one.why}
 
     def compared(self, one: PlannedBoards) -> dict[str, Any]:
         """What the plan saves, and what other ways of buying cost."""
@@ -222,6 +210,7 @@ class Showing:
             "cost": price(plan.cost, one),
             "longest_first": price(plain.cost, one) if plain and not plain.unplaced else None,
             "tip_to_tip": price(tips.cost, one) if tips and not tips.unplaced else None,
+            "out_of_time": held.out_of_time,
             "one_length_only": [
                 {
                     "length": self.length(alone.length),
@@ -239,12 +228,6 @@ class Showing:
             "kept_percent": shares.kept,
             "waste_percent": shares.waste,
         }
-
-
-def shortest_held(build: ResolvedBuild) -> Fraction | None:
-    """The longest of the lengths that shops call too short to hold by hand."""
-    held = [limit.high for limit in build.catalog.saws if limit.item == "shortest-held"]
-    return max(held, default=None)
 
 
 def price(amount: Decimal, one: PlannedBoards | PlannedSheets) -> str | None:

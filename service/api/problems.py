@@ -4,24 +4,28 @@
 """
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from http import HTTPStatus
 from typing import Any
 from urllib.parse import quote
 
 import orjson
 from flask import Blueprint, Flask, Response, current_app, request
-from werkzeug.exceptions import HTTPException
+from werkzeug.exceptions import HTTPException, NotFound
 
 from service.api import refusals
 from service.api.answers import as_json
+from service.api.described import browsing
+from service.api.described.operations import SERVICE, Example, Operation, described_as
 from service.api.refusals import Fault
+from service.api.request_ids import request_id
 from service.domain import errors, resized
 from service.domain.angles.answer import NotFigured
 from service.domain.board_feet import NotCounted
 
 MEDIA_TYPE = "application/problem+json"
 MOST_ERRORS = 50
+IN_A_PATH = "/:@!$&'()*+,;=~-._"  # what RFC 3986 lets stand in a path as it is
 
 # The domain knows no HTTP, so its refusals get their status here, beside our own.
 STATUS: dict[type[Exception], int] = {
@@ -47,7 +51,12 @@ STATUS: dict[type[Exception], int] = {
     refusals.InvalidParameter: 422,
     refusals.NothingAcceptable: 406,
     refusals.NotReady: 503,
+    refusals.QuotaExceeded: 429,
+    errors.OutOfTime: 503,
 }
+
+# Seconds after which the same request may do better.
+RETRY_AFTER: dict[type[Exception], int] = {refusals.NotReady: 5, errors.OutOfTime: 30}
 
 PARAMETER_OF = {
     errors.UnknownColumn: "sort",
@@ -82,18 +91,28 @@ def _title_of(kind: type[Exception]) -> str:
 
 
 def problem(
-    status: int, slug: str, title: str, detail: str = "", faults: Iterable[Fault] = ()
+    status: int,
+    slug: str,
+    title: str,
+    detail: str = "",
+    faults: Iterable[Fault] = (),
+    *,
+    members: Mapping[str, Any] | None = None,
 ) -> Response:
-    """One problem as a response; at most 50 errors are listed."""
+    """One problem as a response; at most 50 errors are listed.
+
+    `instance` is this one request: its path, and its id as the fragment.
+    """
     listed = [_as_error(fault) for fault in faults]
     body: dict[str, Any] = {"type": f"/problems/{slug}", "title": title, "status": status}
     if detail:
         body["detail"] = detail
-    body["instance"] = quote(request.path, safe="/:@!$&'()*+,;=~-._")
+    body["instance"] = f"{quote(request.path, safe=IN_A_PATH)}#{request_id()}"
     if listed:
         body["errors"] = listed[:MOST_ERRORS]
     if len(listed) > MOST_ERRORS:
         body["errors_left_out"] = len(listed) - MOST_ERRORS
+    body |= members or {}
     content = orjson.dumps(body, option=orjson.OPT_INDENT_2 | orjson.OPT_APPEND_NEWLINE)
     response = Response(content, status, mimetype=MEDIA_TYPE)
     response.headers["Cache-Control"] = "no-store"
@@ -120,12 +139,16 @@ def _refused(error: Exception) -> Response:
         faults = tuple(_from_complaint(complaint) for complaint in error.complaints)
     elif kind in PARAMETER_OF:
         faults = (Fault(str(error), parameter=PARAMETER_OF[kind]),)
-    response = problem(STATUS[kind], slug_of(kind), _title_of(kind), str(error), faults)
+    members: Mapping[str, Any] = getattr(error, "members", {})
+    response = problem(
+        STATUS[kind], slug_of(kind), _title_of(kind), str(error), faults, members=members
+    )
+    retry_after = getattr(error, "retry_after", RETRY_AFTER.get(kind))
+    if retry_after is not None:
+        response.headers["Retry-After"] = str(retry_after)
     if isinstance(error, refusals.UnreadableMediaType):
         response.headers["Accept"] = "application/json"
         response.headers["Accept-Encoding"] = "identity"
-    if isinstance(error, refusals.NotReady):
-        response.headers["Retry-After"] = "5"
     return response
 
 
@@ -150,6 +173,13 @@ def _unforeseen(error: Exception) -> Response:
 
 
 @routes.get("/problems/<slug>")
+@described_as(Operation(
+    "explainProblem", "What does a type of problem mean?",
+    "The address that is the type of every problem.",
+    browsing.PROBLEM_TYPE, SERVICE, path={"slug": "The last part of the type."}, forms=("json",),
+    refusals=(NotFound,),
+    examples={"document": Example("A wrong document", {"slug": "invalid-document"})},
+))  # fmt: skip
 def explain_problem(slug: str) -> Response:
     """What a problem type means."""
     if slug not in known_problems():

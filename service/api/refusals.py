@@ -1,5 +1,6 @@
 """What is refused before the trade is asked: the request itself is wrong in form."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 
@@ -51,3 +52,15 @@ class NothingAcceptable(Refusal):
 
 class NotReady(Refusal):
     """The service can't answer at present."""
+
+
+class QuotaExceeded(Refusal):
+    """More requests came from one place than it may send.
+
+    `members` stand in the problem besides; `retry_after` is in seconds.
+    """
+
+    def __init__(self, detail: str, violated: Iterable[str], retry_after: int) -> None:
+        super().__init__(detail)
+        self.retry_after = retry_after
+        self.members = {"violated-policies": list(violated)}

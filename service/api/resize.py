@@ -1,28 +1,30 @@
 """POST /v1/resize: what if it must be another size, of other boards, or in another region?"""
 
-from collections.abc import Mapping
+import json
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any
 
 from flask import Blueprint, Response, request
-from marshmallow import ValidationError, validates_schema
 
 from service.api import found, shown
-from service.api.answers import as_json, carried, chosen_form
+from service.api.answers import answered, carried, chosen_form
 from service.api.bodies import read_json
+from service.api.described import builds, scenes
+from service.api.described.operations import BUILDS, Example, Operation, described_as
 from service.api.documents.build import BuildForm
-from service.api.documents.fields import UNITS, Id, Length, Text, Word
-from service.api.documents.forms import Form, pointers
-from service.api.documents.gathered import Named, Object, Several
+from service.api.documents.fields import Word
+from service.api.documents.schemas import Book, Json
+from service.api.documents.telling import told
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
 from service.api.refusals import Fault, InvalidDocument
-from service.api.restating import restated
-from service.api.rewriting import as_written, rewritten
+from service.api.remaking import MadeOverForm, Remade, read_build, read_wanted, remake
+from service.api.rewriting import as_written
 from service.domain.checking import Checked, check
-from service.domain.resized import Changed, Kept, Resized, Resizing
-from service.domain.resizing import resize
+from service.domain.errors import UnknownName
+from service.domain.resized import CannotResize, Changed, Kept
 from service.domain.rounding import Turn
 
 routes = Blueprint("resize", __name__)
@@ -34,26 +36,23 @@ class ResizeQuery(QueryForm):
     round = Word("tape", "none", load_default="none")
 
 
-class RealSizeForm(Form):
-    """What a stock really measures."""
-
-    thickness = Length()
-    width = Length()
-
-    @validates_schema
-    def _something(self, data: dict[str, Any], **_: Any) -> None:
-        if not data:
-            raise ValidationError("Say thickness, width or both.")
-
-
-class ResizeForm(Form):
+class ResizeForm(MadeOverForm):
     """A resize; bare numbers in it are in the units of the build."""
 
-    to = Named(Id(), Length(), 200)
-    stock = Named(Text(), Object(RealSizeForm), 100)
-    region = Text()
-    units = Word("in", "mm")
-    cut = Several(Id(), 0, 500)
+    units = Word(
+        "in",
+        "mm",
+        metadata=told("What the new build is written in.", "mm", left_out="the units of the build"),
+    )
+
+
+def resize_schema(book: Book, build: BuildForm | None = None) -> Json:
+    """The schema of the whole body: a resize, and the build that it is about."""
+    own = book.object_of(_FORM)
+    properties = {"build": book.form(build or BuildForm()), **own["properties"]}
+    something = {"anyOf": [{"required": [name]} for name in own["properties"] if name != "cut"]}
+    whole = {"properties": properties, "required": ["build"], "allOf": [something]}
+    return book.named("Resize", own | whole)
 
 
 _QUERY = ResizeQuery()
@@ -61,19 +60,30 @@ _FORM = ResizeForm()
 
 
 @routes.post("/v1/resize")
+@described_as(Operation(
+    "resizeBuild", "What if it must be another size?",
+    "The build with other sizes of runs, other real sizes of its stocks, in another region or in "
+    "other units: what changes and why, what is kept, and what the new size brings.",
+    builds.RESIZE, BUILDS, _QUERY, body=resize_schema,
+    refusals=(UnknownName, CannotResize, *CannotResize.__subclasses__()),
+    examples={
+        "narrower": Example(
+            "The ledge 18 in wide", body={"build": scenes.LEDGE, "to": {"width": "18"}}
+        ),
+        "metric": Example("The ledge in millimeters", body={"build": scenes.LEDGE, "units": "mm"}),
+    },
+))  # fmt: skip
 def resize_build() -> Response:
     """The build in another size: what changes, what is kept, and what the new size brings."""
     asked = read_query(_QUERY)
-    chosen_form("json")
+    chosen_form("json", "text")
     document, wanted = _apart(read_json(request))
     form = house().build_form
-    build = _read_build(form, document)
-    resizing = _read_asked(document, wanted, asked["round"] == "tape")
-    units = wanted.get("units", build.units)
-    document = restated(form, document, units)
-    resized = resize(_read_build(form, document), resizing, house().catalog)
-    new = rewritten(document, resized.changed, units == "mm")
-    return as_json(_answer(new, resized, build.units, check(read_as(form, new), house().catalog)))
+    build = read_build(form, document)
+    data = _read_asked(document, wanted)
+    made = remake(document, build, data, data.get("units"), asked["round"] == "tape")
+    answer = _answer(made, check(read_as(form, made.document), house().catalog))
+    return answered(answer, _lines(answer))
 
 
 def _apart(body: Any) -> tuple[Any, dict[str, Any]]:
@@ -85,38 +95,18 @@ def _apart(body: Any) -> tuple[Any, dict[str, Any]]:
     return body["build"], wanted
 
 
-def _read_build(form: BuildForm, document: Any) -> Any:
-    try:
-        return form.load(document)
-    except ValidationError as refusal:
-        faults = (
-            Fault(detail, pointer=place.replace("#", "#/build", 1))
-            for place, detail in pointers(refusal.messages)
-        )
-        raise InvalidDocument("The build is not of the form asked for.", *faults) from None
-
-
-def _read_asked(document: Any, wanted: dict[str, Any], to_tape: bool) -> Resizing:
-    before = UNITS.set("mm" if document.get("units") == "mm" else "in")
-    try:
-        data = read_as(_FORM, wanted)
-    finally:
-        UNITS.reset(before)
+def _read_asked(document: Any, wanted: dict[str, Any]) -> dict[str, Any]:
+    data = read_wanted(_FORM, document, wanted)
     if not set(data) - {"cut"}:
         raise InvalidDocument(
             "Nothing is asked: say to, stock, region or units.",
             Fault("Say to, stock, region or units.", pointer="#"),
         )
-    stock = {
-        name: (size.get("thickness"), size.get("width"))
-        for name, size in data.get("stock", {}).items()
-    }
-    return Resizing(
-        data.get("to", {}), stock, data.get("region"), frozenset(data.get("cut", ())), to_tape
-    )
+    return data
 
 
-def _answer(new: Any, resized: Resized, was: str, checked: Checked) -> dict[str, Any]:
+def _answer(made: Remade, checked: Checked) -> dict[str, Any]:
+    new, resized, was = made.document, made.resized, made.was
     metric = checked.resolved.metric
     named = [source for finding in checked.findings for source in finding.sources]
     rows = [row for finding in checked.findings for row in finding.rests_on]
@@ -153,6 +143,31 @@ def _value(value: object, metric: bool) -> Any:
 
 def _kept(kept: Kept) -> dict[str, str]:
     return {"at": f"#{kept.path}", "why": kept.why}
+
+
+def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
+    many = len(answer["changed"])
+    yield f"{many} {'change' if many == 1 else 'changes'} of {answer['build']['name']}"
+    for change in answer["changed"]:
+        was, now = (_in_words(change[when]) for when in ("was", "is"))
+        yield f"  {change['at']}: {was}, now {now} ({change['why']})"
+    for one in answer["kept"]:
+        yield f"  {one['at']}: kept ({one['why']})"
+    for turn in answer["order"]:
+        yield f"  cut {turn['part']} {turn['fit']}: {turn['why']}"
+    yield from ("  (the build itself comes with JSON: leave out format=text)", "")
+    yield from found.lines(answer)
+
+
+def _in_words(value: Any) -> str:
+    """A length by its tape reading, and exactly where that is off; else as the document has it."""
+    if value is None:
+        return "nothing"
+    if not isinstance(value, dict) or "tape" not in value:
+        return str(value) if isinstance(value, str | int | float) else json.dumps(value)
+    unit = "mm" if value["tape"].endswith("mm") else "in"
+    exact = "" if value["off_by"] == "0" else f" ({value[unit]:.3f} {unit})"
+    return f"{value['tape']}{exact}"
 
 
 def _turn(turn: Turn) -> dict[str, str]:

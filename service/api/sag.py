@@ -9,11 +9,14 @@ from flask import Blueprint, Response
 
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import standing
+from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.house import house
 from service.api.one_piece import PIECE, at_parameters, judged
 from service.api.one_plank import SagQuery, build_of
 from service.api.parameters import read_query
 from service.domain.bending import SAID, Allowed, allowed, usual_limits
+from service.domain.errors import UnknownName
 from service.domain.loads import Carried, NotJudged, carries_people, inches, only_load
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import loads
@@ -27,10 +30,32 @@ routes = Blueprint("sag", __name__)
 RULES = (loads.sags, loads.overstressed, loads.not_judged)
 SOURCES = ("wood-handbook-2010-table-9-1",)
 
+HELD = {
+    "resting": "resting on both ends",
+    "both-ends": "fixed at both ends",
+    "one-end": "sticking out from one end",
+    "several": "on several supports",
+}
+
 _FORM = SagQuery()
 
 
 @routes.get("/v1/sag")
+@described_as(Operation(
+    "sagOfPlank", "Will the shelf sag?",
+    "Sag now and after years, against the limits that people use, and what would help.",
+    standing.SAG, IN_USE, _FORM, refusals=(UnknownName,),
+    examples={
+        "shelf": Example(
+            "A 36 in pine shelf under 40 lb that stay",
+            {"stock": "1x8", "span": "36", "load": "40lb", "wood": "spf", "stays": "yes"},
+        ),
+        "longest": Example(
+            "How far may it span under books?",
+            {"stock": "1x10", "load": "books", "wood": "pine", "limit": "L/360"},
+        ),
+    },
+))  # fmt: skip
 def sag_of_a_plank() -> Response:
     """Sag now and after years, the usual limits, stress against a named value, what would help."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -46,14 +71,14 @@ def sag_of_a_plank() -> Response:
     if not isinstance(one, Carried):
         why = one.why.removeprefix(f"{PIECE}: ") if isinstance(one, NotJudged) else "size unknown"
         answer = {"judged": False, "why": why, "findings": findings, **carried(catalog)}
-        return answered(answer, shown.folded([f"not judged: {why}", *shown.closing(answer)]))
+        return answered(answer, [f"not judged: {why}", *shown.closing(answer)])
     answer = {
         "judged": True,
         **_shown(build, one, metric),
         "findings": findings,
         **carried(catalog, _rows(build, one), _assumed(one, asked), SOURCES),
     }
-    return answered(answer, shown.folded(_lines(build, one, answer, metric)))
+    return answered(answer, _lines(build, one, answer, metric))
 
 
 def sixteenths(size: float) -> Fraction:
@@ -181,8 +206,11 @@ def _lines(
     sag, stress = answer["sag"], answer["stress"]
     yield (
         f"sags {plain(inches(one.now), metric)} under {said(one.weight, metric)} over "
-        f"{plain(inches(one.span), metric)}, {answer['held']}"
+        f"{plain(inches(one.span), metric)}, {HELD[answer['held']]}"
     )
+    if one.sticks_out is not None:
+        counted_as = plain(inches(one.reach), metric)
+        yield f"  limits count the end that sticks out as a span twice as long: {counted_as}"
     if one.lasting and sag["after_long_loading"]:
         low, high = (plain(inches(each), metric) for each in one.lasting)
         yield f"  after long loading: {low} to {high}"

@@ -1,19 +1,19 @@
 """How values look in answers."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
-from textwrap import wrap
-from typing import Any
+from typing import Any, cast
 
 from service import quantities
 from service.domain.catalog import BoardSize, Interval, PanelSize
+from service.domain.tape import sold
 
-WIDTH = 80
+FROM_MEMORY = "none, from memory: measure before relying on it"
 
 
 def length(inches: Fraction, metric: bool = False) -> dict[str, Any]:
     """A length as every answer shows it: inches, millimeters, what a tape reads, how far off."""
-    return dict(quantities.measured(inches, metric=metric))
+    return cast(dict[str, Any], quantities.measured(inches, metric=metric))
 
 
 def optional_length(inches: Fraction | None, metric: bool = False) -> dict[str, Any] | None:
@@ -69,16 +69,9 @@ def in_words(size: BoardSize | PanelSize, metric: bool = False) -> str:
     return f"{size.name}: {thick}{wide} ({size.kind}, {size.condition})"
 
 
-def sold_length(inches: Fraction, metric: bool = False) -> str:
-    """A length as shops say it: feet where it is whole feet."""
-    if not metric and inches % 12 == 0:
-        return f"{inches // 12} ft"
-    return quantities.written(inches, metric=metric)
-
-
 def sheet(size: tuple[Fraction, Fraction], metric: bool = False) -> str:
     """A sheet, width by length."""
-    return " x ".join(sold_length(one, metric) for one in size)
+    return " x ".join(sold(one, metric) for one in size)
 
 
 def _decimals(size: Fraction) -> str:
@@ -87,33 +80,51 @@ def _decimals(size: Fraction) -> str:
 
 def closing(answer: Mapping[str, Any]) -> Iterator[str]:
     """The last lines of every text answer: what was assumed, the sources, the edition."""
-    for text in answer["assumed"]:
-        yield from _folded(f"assumed: {text}")
-    titles = {source["id"]: source["title"] for source in answer["sources"]}
-    cited = (
-        "source: none, from memory: measure before relying on it"
-        if row["confidence"] == "memory"
-        else f"source: {titles[row['source']]}, {row['locator']} ({row['confidence']})"
-        for row in answer["rests_on"]
-    )
-    yield from folded(dict.fromkeys(cited))
+    yield from (f"assumed: {text}" for text in answer["assumed"])
+    yield from (f"source: {text}" for text in cited(answer))
     yield f"edition: {answer['edition']}"
 
 
-def folded(lines: Iterable[str]) -> Iterator[str]:
-    """Lines cut to 80 columns, what runs over indented below."""
-    for line in lines:
-        yield from _folded(line)
+def cited(answer: Mapping[str, Any]) -> Iterator[str]:
+    """Each source once: its title, and where in it each value stands, with how sure it is."""
+    known = titles_by_id(answer)
+    places: dict[str, dict[str, dict[str, None]]] = {}
+    for row in answer["rests_on"]:
+        if row["confidence"] == "memory":
+            places.setdefault(FROM_MEMORY, {})
+            continue
+        title = known[row["source"]]
+        where = "" if title.lower().endswith(row["locator"].lower()) else f", {row['locator']}"
+        places.setdefault(title, {}).setdefault(where, {})[row["confidence"]] = None
+    for title in known.values():
+        places.setdefault(title, {})
+    for title, found in places.items():
+        said = (f"{where} ({'; '.join(sure)})" for where, sure in found.items())
+        yield title + "".join(said)
 
 
-def _folded(line: str) -> list[str]:
-    indent = " " * (len(line) - len(line.lstrip()) + 2)
-    return wrap(line, WIDTH, subsequent_indent=indent) or [""]
+def titles(answer: Mapping[str, Any]) -> list[str]:
+    """The titles of an answer's sources alone, each once; what is from memory says so."""
+    memory = [FROM_MEMORY] if any(r["confidence"] == "memory" for r in answer["rests_on"]) else []
+    return [*dict.fromkeys(titles_by_id(answer).values()), *memory]
+
+
+def titles_by_id(answer: Mapping[str, Any]) -> dict[str, str]:
+    """Titles of the sources by id; what is from memory has none."""
+    memory = {row["source"] for row in answer["rests_on"] if row["confidence"] == "memory"}
+    return {one["id"]: one["title"] for one in answer["sources"] if one["id"] not in memory}
 
 
 def span(low: float, high: float) -> str:
     """A range in words: `5`, `30 to 90`."""
     return f"{low:g}" if low == high else f"{low:g} to {high:g}"
+
+
+def hundredths(value: float) -> str:
+    """A count that people say to a hundredth at most: `16`, `5.33`."""
+    if value < 0.005:
+        return f"{value:.2g}"
+    return f"{value:.2f}".rstrip("0").rstrip(".")
 
 
 def exactly(value: Fraction | float) -> Fraction:

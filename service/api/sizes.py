@@ -7,13 +7,17 @@ from flask import Blueprint, Response
 
 from service.api import found, shown
 from service.api.answers import answered, carried
+from service.api.described import boards
+from service.api.described.operations import BOARDS, Example, Operation, described_as
 from service.api.documents.fields import Length, Text
 from service.api.house import house
 from service.api.parameters import UnitsForm, read_query
 from service.domain.board_feet import EXPLAINED, Section, board_feet, own_section
 from service.domain.catalog import BoardSize, PanelSize
 from service.domain.checking import check
+from service.domain.errors import UnknownName
 from service.domain.sizes import StockSizes, look_up, of_size, piece_of
+from service.domain.tape import sold as sold_as
 
 routes = Blueprint("sizes", __name__)
 
@@ -39,6 +43,17 @@ _STOCK, _SIZE = SizesQuery(), OfSizeQuery()
 
 
 @routes.get("/v1/sizes/<path:stock>")
+@described_as(Operation(
+    "sizesOfStock", "What does a board really measure?",
+    "What a shop sells under a name by default, its real sizes with their limits, and what else "
+    "goes by that name.",
+    boards.SIZES, BOARDS, _STOCK, {"stock": "A stock as a shop spells it; slashes may stand."},
+    refusals=(UnknownName,),
+    examples={
+        "board": Example("A 1x8", {"stock": "1x8"}),
+        "judged": Example("Is a 1x6 six inches wide?", {"stock": "1x6", "width": "6"}),
+    },
+))  # fmt: skip
 def sizes_of_a_stock(stock: str) -> Response:
     """What a shop sells under that name by default, and what else goes by it."""
     asked = read_query(_STOCK)
@@ -59,7 +74,7 @@ def sizes_of_a_stock(stock: str) -> Response:
         "findings": findings,
         **carried(catalog, rows, sizes.assumed),
     }
-    return answered(answer, shown.folded(_lines(sizes, section, answer, metric)))
+    return answered(answer, _lines(sizes, section, answer, metric))
 
 
 def _board_feet(section: Section, length: Any) -> float:
@@ -72,14 +87,14 @@ def _lines(
     yield shown.in_words(sizes.sold, metric)
     sold = sizes.sold
     if isinstance(sold, BoardSize) and sold.lengths:
-        yield f"  lengths: {', '.join(shown.sold_length(one, metric) for one in sold.lengths)}"
+        yield f"  lengths: {', '.join(sold_as(one, metric) for one in sold.lengths)}"
     if isinstance(sold, PanelSize) and sold.sheets:
         yield f"  sheets: {', '.join(shown.sheet(one, metric) for one in sold.sheets)}"
     if section:
         feet, why = answer["board_feet_per_foot"], EXPLAINED[section.counted]
         yield f"  board feet a foot: {feet:.3g} ({why})"
     if answer["board_feet"] is not None:
-        yield f"  board feet of that length: {answer['board_feet']:g}"
+        yield f"  board feet of that length: {shown.hundredths(answer['board_feet'])}"
     for finding in answer["findings"]:
         yield f"{finding['severity']}: {finding['detail']}"
     for size in sizes.others:
@@ -88,6 +103,14 @@ def _lines(
 
 
 @routes.get("/v1/sizes")
+@described_as(Operation(
+    "stocksOfSize", "Which stock measures this?",
+    "Stocks that really have a thickness and a width; all of the region where neither is given.",
+    boards.STOCKS, BOARDS, _SIZE, refusals=(UnknownName,),
+    examples={
+        "size": Example("What is 3/4 x 5 1/2?", {"thickness": "3/4", "width": "5 1/2"}),
+    },
+))  # fmt: skip
 def stocks_of_a_size() -> Response:
     """Which stocks really have a thickness and a width; all of the region when none is given."""
     asked = read_query(_SIZE)
@@ -98,5 +121,5 @@ def stocks_of_a_size() -> Response:
         "stocks": [shown.stock_size(size, metric) for size in alike],
         **carried(catalog, [row for size in alike for row in size.rests_on]),
     }
-    lines = [*(shown.in_words(size, metric) for size in alike), f"edition: {answer['edition']}"]
-    return answered(answer, shown.folded(lines))
+    lines = [*(shown.in_words(size, metric) for size in alike), *shown.closing(answer)]
+    return answered(answer, lines)

@@ -8,25 +8,29 @@ from typing import Any
 from flask import Blueprint, Response
 
 from service.api import found, shown
-from service.api.angles import KEPT, AnglesForm, stick_of, written
+from service.api.angles import KEPT, stick_of
 from service.api.answers import as_content, carried, chosen_form, content_in
+from service.api.asked_shape import AnglesForm, written
+from service.api.described import shapes
+from service.api.described.operations import ANGLED, Example, Operation, described_as
 from service.api.documents.fields import Length
-from service.api.documents.shapes import MEASURES
+from service.api.documents.measures import MEASURES
 from service.api.documents.writing import part_as_document, shape_as_document
 from service.api.house import house
 from service.api.parameters import read_query
 from service.domain.angles.answer import Asked, NotFigured
-from service.domain.angles.drawing import meaning, svg
+from service.domain.angles.drawing import drawn, meaning
 from service.domain.angles.figuring import Answer, answer
 from service.domain.angles.rows import read_row
 from service.domain.angles.settings import Stops
 from service.domain.build import Build
 from service.domain.checking import check
-from service.domain.errors import Complaint
+from service.domain.errors import Complaint, UnknownName
 from service.domain.findings import Finding
 from service.domain.rounding import finest
 from service.domain.spacing import NoRow, Row
 from service.domain.tape import plain, tape_step
+from service.handouts.svg import standalone
 
 routes = Blueprint("spacing", __name__)
 
@@ -45,6 +49,17 @@ _FORM = SpacingQuery()
 
 
 @routes.get("/v1/spacing")
+@described_as(Operation(
+    "spacePieces", "Where do the slats go?",
+    "Equal pieces in a row: the gap, each place from one end, and what a tape reads there. With "
+    "at, whether a list of places is right.",
+    shapes.SPACING, ANGLED, _FORM, forms=("json", "text", "svg"),
+    refusals=(UnknownName, NotFigured),
+    examples={
+        "five": Example("Five slats in 36 in", {"within": "36", "pieces": "5", "piece": "1 1/2"}),
+        "judged": Example("Are these right?", {"within": "12", "piece": "2", "at": "2,8"}),
+    },
+))  # fmt: skip
 def space_pieces() -> Response:
     """Gap, ends, positions from one end and what a tape reads there."""
     asked = read_query(_FORM)
@@ -78,14 +93,17 @@ def _made(given: tuple[tuple[str, Any], ...], form: str, edition: str) -> bytes:
     piece = Build("a row", units=asked["units"], shapes=(figured.entry,))
     findings = check(piece, catalog).findings if "at" in fields else ()
     to = asked.get("to") or tape_step(metric)
+    carries = carried(catalog, taken.rests_on, (*taken.assumed, *figured.assumed))
     return content_in(form, {
         "json": lambda: {
             **_shown(figured, row, to, metric),
             "findings": found.of_parameters(findings, "#/shapes/0/", metric),
-            **carried(catalog, taken.rests_on, (*taken.assumed, *figured.assumed)),
+            **carries,
         },
-        "text": lambda: shown.folded(_lines(figured, row, to, findings, metric)),
-        "svg": lambda: svg("row", figured.figured.drawing, metric),
+        "text": lambda: [
+            *_lines(figured, row, to, findings, metric), *shown.closing(carries),
+        ],
+        "svg": lambda: standalone(drawn("row", figured.figured.drawing, metric)),
     })  # fmt: skip
 
 
@@ -106,7 +124,7 @@ def _shown(figured: Answer, row: Row, to: Fraction, metric: bool) -> dict[str, A
         "test_cut": exact.test_cut,
         "axes": exact.axes,
         "formula": exact.formula,
-        "svg": svg("row", exact.drawing, metric),
+        "svg": standalone(drawn("row", exact.drawing, metric)),
     }
 
 
@@ -126,4 +144,3 @@ def _lines(
     yield f"trace: {exact.trace}"
     yield f"test cut: {exact.test_cut}"
     yield f"axes: {exact.axes}"
-    yield from (f"assumed: {text}" for text in figured.assumed)

@@ -7,19 +7,23 @@ from urllib.parse import urlencode
 import orjson
 from flask import Blueprint, Response, request
 
-from service.api.answers import MEDIA_TYPES, chosen_form
+from service.api import table_lines
+from service.api.answers import MEDIA_TYPES, as_text, chosen_form
 from service.api.conditional import etag_of, kept
+from service.api.described import browsing
+from service.api.described.operations import TABLES, Example, Operation, described_as
 from service.api.documents.fields import Text
 from service.api.documents.forms import nearest, shown
 from service.api.house import house
 from service.api.parameters import QueryForm, WholeText, loaded, read_query, refuse_repeated
 from service.api.refusals import Fault, InvalidParameter
+from service.domain.errors import UnknownColumn, UnknownCursor, UnknownKey, UnknownTable
 from service.reference.columns import key_in
 from service.reference.shelf import MOST_ROWS, Page, Shelf
 
 routes = Blueprint("tables", __name__)
 
-Form = Literal["json", "csv"]
+Form = Literal["json", "csv", "text"]
 
 
 class _Made(NamedTuple):
@@ -47,27 +51,45 @@ _PLAIN, _PAGE = QueryForm(), PageQuery()
 
 
 @routes.get("/v1/tables")
+@described_as(Operation(
+    "listTables", "Which tables are there?",
+    "Every reference table: what it is, and what its columns hold.",
+    browsing.TABLES, TABLES, _PLAIN, keeps=True,
+    examples={"all": Example("All of them", long=True)},
+))  # fmt: skip
 def list_tables() -> Response:
     """Every table: what it is, and what its columns hold."""
     read_query(_PLAIN)
-    chosen_form("json")
+    form = chosen_form("json", "text")
     tables = house().tables
-    answer = {"edition": tables.edition, "tables": list(tables.descriptions())}
-    return _json({**answer, "assumed": [], "sources": []})
+    described = list(tables.descriptions())
+    if form == "text":
+        return _text(table_lines.listed(described, tables.edition))
+    return _json({"edition": tables.edition, "tables": described, "assumed": [], "sources": []})
 
 
 @routes.get("/v1/tables/<table>")
+@described_as(Operation(
+    "readTable", "A table, in part",
+    "The rows of a table that every filter holds for. A column's name is a parameter that filters "
+    "by it. The next page is at the cursor, and in the Link header.",
+    browsing.TABLE, TABLES, _PAGE, {"table": "Name of the table."}, forms=("json", "csv", "text"),
+    refusals=(UnknownTable, UnknownColumn, UnknownCursor), keeps=True, links="next", filters=True,
+    examples={
+        "boards": Example("The sizes of a 1x6", {"table": "lumber_sizes", "stock": "1x6"}),
+    },
+))  # fmt: skip
 def read_table(table: str) -> Response:
     """The rows of a table that every filter holds for."""
     shelf = house().tables.table(table)
-    form = cast(Form, chosen_form("json", "csv"))
+    form = cast(Form, chosen_form("json", "csv", "text"))
     filters, page = _asked(shelf)
-    if not filters and not page.keys() & {"sort", "limit", "cursor"}:
+    if form != "text" and not filters and not page.keys() & {"sort", "limit", "cursor"}:
         return _whole(shelf, form)
     return _part(shelf, form, filters, page)
 
 
-def _whole(shelf: Shelf, form: Form) -> Response:
+def _whole(shelf: Shelf, form: Literal["json", "csv"]) -> Response:
     """The bytes that were prepared at start."""
     prepared = house().tables.whole(shelf.name, form)
     more = form == "json" and len(shelf.cells) > MOST_ROWS
@@ -82,6 +104,11 @@ def _part(
     if form == "csv":
         cells, following = shelf.found(filters, sort, limit, cursor)
         return _linked(kept(shelf.csv(cells).encode(), MEDIA_TYPES["csv"]), following)
+    if form == "text":
+        found = shelf.page(filters, sort, limit, cursor)
+        cells, _ = shelf.found(filters, sort, len(found.rows), cursor)
+        lines = table_lines.rows(shelf, cells, house().tables.answer(shelf.name, found))
+        return _linked(_text(lines), found.next)
     asked = (id(shelf), tuple(filters.items()), sort, limit, cursor)
     made = _PAGES.get(asked)
     if made is None:
@@ -95,15 +122,25 @@ def _part(
 
 
 @routes.get("/v1/tables/<table>/<path:key>")
+@described_as(Operation(
+    "readRow", "One row of a table",
+    "A row by its key, with where its values come from.",
+    browsing.TABLE_ROW, TABLES, _PLAIN,
+    {"table": "Name of the table.", "key": "Key of the row."},
+    forms=("json", "csv", "text"), refusals=(UnknownTable, UnknownKey), keeps=True,
+    examples={"glue": Example("A glue", {"table": "glues", "key": "construction-adhesive"})},
+))  # fmt: skip
 def read_row(table: str, key: str) -> Response:
     """One row of a table."""
     read_query(_PLAIN)
     tables, shelf = house().tables, house().tables.table(table)
     row = shelf.row(key)
-    if chosen_form("json", "csv") == "csv":
+    form, answer = chosen_form("json", "csv", "text"), tables.answer(table, Page((row,), None))
+    if form != "json":
         cells = [cells for cells in shelf.cells if key_in(shelf.model, cells) == key]
+        if form == "text":
+            return _text(table_lines.rows(shelf, cells, answer))
         return kept(shelf.csv(cells).encode(), MEDIA_TYPES["csv"])
-    answer = tables.answer(table, Page((row,), None))
     return _json({
         "edition": answer["edition"],
         "table": table,
@@ -111,6 +148,10 @@ def read_row(table: str, key: str) -> Response:
         "assumed": answer["assumed"],
         "sources": answer["sources"],
     })  # fmt: skip
+
+
+def _text(lines: Iterable[str]) -> Response:
+    return kept(as_text(lines).get_data(), MEDIA_TYPES["text"])
 
 
 def _json(value: Mapping[str, Any]) -> Response:

@@ -8,7 +8,10 @@ from flask import Blueprint, Response
 
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import standing as described
+from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Length, Quantity, Volume, Word
+from service.api.documents.schemas import Book, Json, schema_of, text_of
 from service.api.house import house
 from service.api.one_piece import at_parameters, judged
 from service.api.parameters import UnitsForm, WholeText, read_query
@@ -19,7 +22,7 @@ from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import safety, standing
 from service.domain.standing import ClothingRule, Piece, Swung, clothing_rule
 from service.domain.weight import KILOGRAM, said
-from service.quantities import mass
+from service.quantities import mass, patterns
 
 routes = Blueprint("tip_over", __name__)
 
@@ -33,6 +36,11 @@ class Pounds(Quantity[Fraction]):
 
     def read(self, value: Any) -> Fraction:
         return mass(value)
+
+
+@schema_of.register
+def _(field: Pounds, book: Book) -> Json:
+    return book.named("Pounds", text_of(patterns.MASS_TEXT))
 
 
 class TipOverQuery(UnitsForm):
@@ -51,6 +59,21 @@ _FORM = TipOverQuery()
 
 
 @routes.get("/v1/tip-over")
+@described_as(Operation(
+    "pullThatTips", "Could it tip over?",
+    "The pull that tips a piece, how far it may lean, what opening a drawer does, and whether one "
+    "country's rule on clothing storage speaks of it.",
+    described.TIP_OVER, IN_USE, _FORM,
+    examples={
+        "bookcase": Example(
+            "A bookcase", {"height": "60", "depth": "11", "weight": "70lb", "kind": "bookcase"}
+        ),
+        "dresser": Example(
+            "A dresser in a child's room",
+            {"height": "48", "depth": "16", "weight": "85 lb", "kind": "dresser", "children": "3"},
+        ),
+    },
+))  # fmt: skip
 def pull_that_tips() -> Response:
     """The pull that tips it, how far it may lean, what opening a drawer does."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -80,7 +103,7 @@ def pull_that_tips() -> Response:
             _assumed(asked),
         ),
     }
-    return answered(answer, shown.folded(_lines(answer, metric)))
+    return answered(answer, _lines(answer, metric))
 
 
 def with_a_drawer_open(piece: Piece, catalog: Catalog) -> Piece:

@@ -10,14 +10,17 @@ from marshmallow import ValidationError, validates_schema
 
 from service.api import shown
 from service.api.answers import answered, carried
+from service.api.described import boards
+from service.api.described.operations import BOARDS, Example, Operation, described_as
 from service.api.documents.fields import Length, Money, Text, Word
 from service.api.documents.gathered import one_of
 from service.api.house import house
 from service.api.one_piece import PIECE, at_parameters, judged, piece_of
 from service.api.parameters import NumberText, UnitsForm, WholeText, read_query
-from service.domain.board_feet import cost, section_of, tally
+from service.domain.board_feet import NotCounted, cost, section_of, tally
 from service.domain.build import Build
 from service.domain.catalog import Catalog
+from service.domain.errors import UnknownName
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import sizes
 from service.domain.weight import (
@@ -64,6 +67,12 @@ _FORM = WeightQuery()
 
 
 @routes.get("/v1/weight")
+@described_as(Operation(
+    "weighBoards", "What does it weigh?",
+    "Mass of one board or sheet and of all of them, with its spread.",
+    boards.WEIGHT, BOARDS, _FORM, refusals=(UnknownName, NotCounted),
+    examples={"stud": Example("An 8 ft 2x4", {"stock": "2x4", "length": "8ft"})},
+))  # fmt: skip
 def weight_of_boards() -> Response:
     """Mass of one and of all, with its spread; over the lifting line it says so."""
     asked, catalog = read_query(_FORM), house().catalog
@@ -88,7 +97,7 @@ def weight_of_boards() -> Response:
         "findings": at_parameters(judged(build, RULES), PLACES, metric),
         **carried(catalog, rows, _assumed(build, asked)),
     }
-    return answered(answer, shown.folded(_lines(answer, total, metric)))
+    return answered(answer, _lines(answer, total, metric))
 
 
 def _cost(asked: Mapping[str, Any], catalog: Catalog) -> Decimal | None:

@@ -8,6 +8,7 @@ from itertools import count
 from service.domain.build import Joint
 from service.domain.checking import Verdict
 from service.domain.choosing import RuledOut
+from service.domain.deadline import kept_time
 from service.domain.findings import Finding
 from service.domain.fixing import DRIVEN, Fixing, placed
 from service.domain.flaws import flaws
@@ -110,7 +111,7 @@ def advise(resolved: ResolvedBuild, asked: tuple[Fraction, ...] = ()) -> tuple[A
                 findings.setdefault(int(place[2]), []).append(finding)
     return tuple(
         advise_joint(judged, findings.get(judged.index, ()), asked)
-        for judged in resolved.judged_joints
+        for judged in kept_time(resolved.judged_joints)
     )
 
 

@@ -83,6 +83,11 @@ class StockNote:
     moisture: float | None = None
     measured_thickness: Fraction | None = None
     measured_width: Fraction | None = None
+    reclaimed: bool | None = None
+    old_paint: bool | None = None
+
+
+NOTHING_NOTED = StockNote()
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +102,7 @@ class Part:
     thickness: Fraction | None = None
     grain: Literal["length", "width", "any"] = "length"
     glued_from: GluedFrom | None = None
-    known: StockNote = StockNote()
+    known: StockNote = NOTHING_NOTED
     shows: frozenset[str] = frozenset()
     fit: Literal["to-list", "to-fit"] = "to-list"
     ends: tuple[End, End] = (SQUARE, SQUARE)
@@ -303,6 +308,8 @@ class Offcut:
     quantity: int = 1
     defects: tuple[tuple[Fraction, Fraction], ...] = ()
     reserved: tuple[str, ...] = ()
+    reclaimed: bool | None = None
+    old_paint: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ from typing import Literal
 
 from service.domain.build import Build
 from service.domain.catalog import Catalog
+from service.domain.deadline import kept_time
 from service.domain.errors import UnknownCode
 from service.domain.findings import RANK, Finding, Rule
 from service.domain.joints import JudgedJoint
@@ -44,7 +45,7 @@ def check(build: Build, catalog: Catalog, plan_buying: PlanBuying | None = None)
     resolved = resolve(build, catalog)
     if plan_buying is not None:
         resolved = replace(resolved, purchasing=plan_buying(resolved))
-    found = [finding for rule in RULES for finding in rule.judge(resolved)]
+    found = [finding for rule in kept_time(RULES) for finding in rule.judge(resolved)]
     findings = tuple(sorted(found, key=lambda f: (RANK[f.severity], natural(f.at), f.code)))
     return Checked(verdict(findings, resolved), findings, tuple(not_judged(resolved)), resolved)
 

@@ -12,6 +12,9 @@ from service.domain.build import Joint
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 
+NOTHING = Fraction(0)
+# How long a piece is that lies across a board, against the board's width and length.
+SPANS_FROM, SPANS_TO, SHORTER = Fraction(3, 5), Fraction(11, 10), Fraction(3, 4)
 LETS_GO = frozenset({"clip", "loose", "hinge"})  # ways to hold that leave wood free to move
 
 
@@ -84,17 +87,17 @@ def _crossed(
     part: ResolvedPart, other: ResolvedPart, mine: str, theirs: str
 ) -> tuple[ResolvedPart, Fraction, bool]:
     """How far across its grain the other may hold a part, and whether the sizes leave no doubt."""
-    width, length = _width(part), part.part.length or Fraction(0)
-    theirs_long, theirs_wide = other.part.length or Fraction(0), _width(other)
+    width, length = _width(part), part.part.length or NOTHING
+    theirs_long, theirs_wide = other.part.length or NOTHING, _width(other)
     if mine == "end" and theirs == "edge":
         return part, min(width, theirs_long), True
     if mine == "end" and theirs == "face":
         return part, min(width, theirs_long), width > theirs_wide
     if mine == "face" and theirs in ("face", "edge"):
         across = min(width, theirs_long)
-        spans = Fraction(3, 5) * width <= theirs_long <= Fraction(11, 10) * width
-        return part, across, spans and theirs_long <= Fraction(3, 4) * length
-    return part, Fraction(0), False
+        spans = SPANS_FROM * width <= theirs_long <= SPANS_TO * width
+        return part, across, spans and theirs_long <= SHORTER * length
+    return part, NOTHING, False
 
 
 def _holds(joint: Joint) -> bool:
@@ -117,4 +120,4 @@ def _is_solid(part: ResolvedPart) -> bool:
 
 def _width(part: ResolvedPart) -> Fraction:
     sized = part.sized
-    return sized.width.listed if sized and sized.width else Fraction(0)
+    return sized.width.listed if sized and sized.width else NOTHING

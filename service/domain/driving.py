@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import cos, radians, sin, tan
 
+from service.domain.ratio import ratio
+
 POCKET_ANGLE = 15  # degrees between pocket and face: how pocket jigs are built, by practice
 SEAT_SHARE = Fraction(9, 10)  # of the thickness; see pocket_seat
 POCKET_DRILL = Fraction(3, 8)  # in; the bit of a common pocket jig, by practice
@@ -55,7 +57,7 @@ SQUARE_ON = Line()
 
 def exactly(value: float) -> Fraction:
     """A length that came from an angle, to a millionth of an inch."""
-    return Fraction(round(value * FINEST), FINEST)
+    return ratio(round(value * FINEST), FINEST)
 
 
 def straight(length: Fraction, passed: Fraction, depth: Fraction, line: Line = SQUARE_ON) -> Driven:

@@ -11,6 +11,7 @@ from math import cos, radians, tan
 from typing import NamedTuple
 
 from service.domain.build import End, Lean, Measured, Part
+from service.domain.ratio import ratio
 
 ACROSS = ("bottom", "top")
 THROUGH = ("front", "back")
@@ -67,7 +68,7 @@ def run_off(degrees: float, turned: float = 0.0) -> Fraction:
     Exact at 0 and 45 degrees, `turned` 0. `turned` is the miter under a bevel: the tilt is
     square to the cut line, so along the part it is stretched by 1 / cos(miter).
     """
-    return Fraction(round(tan(radians(degrees)) / cos(radians(turned)) * 10**12), 10**12)
+    return ratio(round(tan(radians(degrees)) / cos(radians(turned)) * 10**12), 10**12)
 
 
 def names_both_sides(end: End) -> bool:

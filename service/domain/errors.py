@@ -45,3 +45,10 @@ class UnknownColumn(DryfitError):
 
 class UnknownCursor(DryfitError):
     """The cursor is not one that this list gave."""
+
+
+class OutOfTime(DryfitError):
+    """The question takes longer to work out than one answer may take."""
+
+    def __init__(self) -> None:
+        super().__init__("Ask about fewer parts or joints at once, or ask again when it is quiet.")

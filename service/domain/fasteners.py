@@ -7,6 +7,7 @@ because the length of a thing may be read and its diameter remembered.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 ScrewFamily = Literal["wood-screw", "construction-screw", "chipboard-screw"]
@@ -33,6 +34,7 @@ def gauge_number(gauge: str) -> int:
     return int(gauge.removeprefix("no-"))
 
 
+@lru_cache(maxsize=64)
 def gauge_diameter(number: int) -> Fraction:
     """Diameter in inches of a screw of that gauge: 0.060 + 0.013 N.
 

@@ -7,6 +7,7 @@ from inspect import cleandoc
 from typing import TYPE_CHECKING, Literal
 
 from service.domain.catalog import Catalog
+from service.domain.deadline import kept_time
 
 if TYPE_CHECKING:
     from service.domain.resolving import ResolvedBuild
@@ -90,7 +91,7 @@ class Rule:
 
     def judge(self, build: "ResolvedBuild") -> Iterator[Finding]:
         """Every finding of this rule, with its severity settled by what it rests on."""
-        for spot in self.find(build):
+        for spot in kept_time(self.find(build)):
             yield settled(self, spot, build.catalog)
 
 

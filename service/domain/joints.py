@@ -7,13 +7,14 @@ from fractions import Fraction
 from service.domain.build import Joint
 from service.domain.catalog import Catalog, Interval
 from service.domain.choosing import Want
+from service.domain.deadline import kept_time
 from service.domain.fixing import Fixing, fixing_of
 from service.domain.flaws import flaws
 from service.domain.meeting import WALL, Meeting, Side, meet
 from service.domain.parts import ResolvedPart
 from service.domain.stocks import Sizing
 from service.domain.surroundings import MARGIN, Flaw, Surroundings
-from service.domain.tape import ratio
+from service.domain.tape import pair
 from service.domain.tooling import tools_of
 
 
@@ -39,7 +40,11 @@ class JudgedJoint:
     flaws: tuple[Flaw, ...]
     want: Want
     around: Surroundings
-    key: tuple[object, ...] = ()
+
+    @property
+    def key(self) -> tuple[object, ...]:
+        """What it shares with every joint of which the same is to be said."""
+        return alike(self.joint, self.meeting, self.fixing, self.want, self.around)
 
     @property
     def at(self) -> str:
@@ -55,14 +60,14 @@ def judge_joints(
     treated = {id: bool(sizing.note_for(part.part).treated) for id, part in by_id.items()}
     tools = tools_of(build.shop.tools, build.region, catalog)
     visible = {id: "front" in part.part.shows for id, part in by_id.items()}
-    judged = []
-    for index, joint in enumerate(build.joints):
+    judged, flush = [], Want(tools).sunk
+    for index, joint in kept_time(enumerate(build.joints)):
         want = Want(
             tools=tools,
             glue="none" if joint.lets_move else glue_key(joint.glue, build.region, catalog),
             visible=visible.get(joint.through, False),
             across=wishes.across,
-            sunk=joint.sunk or Want(tools).sunk,
+            sunk=joint.sunk or flush,
             slope=joint.slope or 0.0,
             edge_distance=joint.edge_distance,
         )
@@ -82,13 +87,12 @@ def judge_joint(
 ) -> JudgedJoint:
     """One joint. Nothing grave is found where the surface entered, or the method, is not said."""
     fixing = fixing_of(joint, around.catalog)
-    key = alike(joint, meeting, fixing, want, around)
     if meeting is None or fixing is None:
-        return JudgedJoint(index, joint, meeting, fixing, (), want, around, key)
+        return JudgedJoint(index, joint, meeting, fixing, (), want, around)
     found = tuple(flaws(meeting, fixing, around))
     if not meeting.enters_stated or joint.method is None:
         found = tuple(replace(flaw, severity="note") for flaw in found)
-    return JudgedJoint(index, joint, meeting, fixing, found, want, around, key)
+    return JudgedJoint(index, joint, meeting, fixing, found, want, around)
 
 
 def alike(
@@ -107,16 +111,16 @@ def alike(
     stated: tuple[object, ...] = ()
     if fixing is not None:
         stated = (
-            fixing.method, *ratio(fixing.length), *ratio(fixing.diameter), fixing.gauge,
-            fixing.thread, fixing.coating, fixing.pilot, *ratio(fixing.end_distance),
+            fixing.method, *pair(fixing.length), *pair(fixing.diameter), fixing.gauge,
+            fixing.thread, fixing.coating, fixing.pilot, *pair(fixing.end_distance),
             fixing.has_fastener,
         )  # fmt: skip
     return (
-        *of_side(meeting.through), *of_side(meeting.into), *ratio(meeting.layers), meeting.lean,
+        *of_side(meeting.through), *of_side(meeting.into), *pair(meeting.layers), meeting.lean,
         *sizes(meeting.lean_across), meeting.enters_stated, *stated, joint.method,
         joint.crosses == 0, joint.lets_move, want.tools, want.glue, joint.glue, want.visible,
-        *ratio(want.across), *ratio(want.sunk), want.slope, *ratio(want.edge_distance),
-        around.where, around.metric, *ratio(around.keep),
+        *pair(want.across), *pair(want.sunk), want.slope, *pair(want.edge_distance),
+        around.where, around.metric, *pair(around.keep),
     )  # fmt: skip
 
 
@@ -135,7 +139,11 @@ def sizes(interval: Interval | None) -> tuple[object, ...]:
         return (None,)
     if interval.low is interval.high:
         return ("=", *interval.low.as_integer_ratio())
-    return (*ratio(interval.low), *ratio(interval.listed), *ratio(interval.high))
+    return (
+        *pair(interval.low),
+        *pair(interval.listed),
+        *pair(interval.high),
+    )
 
 
 def can_propose(judged: JudgedJoint) -> bool:

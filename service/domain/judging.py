@@ -39,10 +39,10 @@ def judge(run: ResolvedRun) -> Judgment:
 def judge_sum(run: ResolvedRun) -> Judgment:
     """A sum that must equal a size, give or take `within`."""
     assert run.total is not None and run.target is not None
-    low, high = run.total.low - run.target.high, run.total.high - run.target.low
     by, within = run.total.listed - run.target.listed, run.run.within
-    if abs(by) <= within:
+    if -within <= by <= within:
         return Judgment("closes", by)
+    low, high = run.total.low - run.target.high, run.total.high - run.target.low
     some_size_closes = low <= within and high >= -within
     return Judgment("off", by, "listed size" if some_size_closes else "every size")
 

@@ -25,6 +25,7 @@ from math import atan, cos, degrees, hypot, radians, sin
 from typing import Literal
 
 from service.domain.ends import Slant
+from service.domain.ratio import ratio
 from service.domain.solid import Rod, Solid
 
 Toward = Literal["width", "thickness"]
@@ -82,7 +83,7 @@ def _aside(ways: list[Slant], lean: float, toward: Toward | None) -> Aside:
 
 def _extent(solid: Solid | Rod, way: tuple[float, float, float]) -> Fraction:
     spots = _rod_spots(solid, way) if isinstance(solid, Rod) else _spots(solid, way)
-    return Fraction(round((max(spots) - min(spots)) * ROUNDED_TO), ROUNDED_TO)
+    return ratio(round((max(spots) - min(spots)) * ROUNDED_TO), ROUNDED_TO)
 
 
 def _spots(solid: Solid, way: tuple[float, float, float]) -> list[float]:

@@ -7,8 +7,10 @@ from itertools import pairwise
 
 from service.domain.beams import Beam, Bent, Point, Spread, Support, bend
 from service.domain.build import Load
+from service.domain.deadline import kept_time
 from service.domain.parts import ResolvedPart
 from service.domain.planks import Plank, plank_of
+from service.domain.ratio import ratio
 from service.domain.resolving import ResolvedBuild
 from service.domain.solid import Rod, Solid
 from service.domain.tape import rounded
@@ -64,6 +66,18 @@ class Carried:
         return (self.now * creep.low, self.now * creep.high) if creep else None
 
     @property
+    def sticks_out(self) -> float | None:
+        """How far the free end reaches out that sags most; None where supports are on both sides.
+
+        A limit counts it as a span twice as long (`reach_of`).
+        """
+        if self.load.held == "one-end":
+            return self.span
+        places = [float(place) for place in self.load.supports]
+        free = bool(places) and not min(places) <= self.sag_at <= max(places)
+        return self.reach / 2 if self.load.held == "several" and free else None
+
+    @property
     def span_stated(self) -> bool:
         return self.load.span is not None or self.load.held == "several"
 
@@ -76,7 +90,7 @@ class Carried:
 def carried(build: ResolvedBuild) -> tuple[Carried | NotJudged, ...]:
     """Every load of a build in order; those on parts that are not there are left out."""
     if "loads" not in build.shared:
-        every = (carry(build, index) for index in range(len(build.build.loads)))
+        every = (carry(build, index) for index in kept_time(range(len(build.build.loads))))
         build.shared["loads"] = tuple(one for one in every if one is not None)
     found: tuple[Carried | NotJudged, ...] = build.shared["loads"]
     return found
@@ -255,4 +269,4 @@ def figured(number: float, metric: bool) -> str:
 
 def inches(number: float) -> Fraction:
     """A worked-out length as a fraction, to a millionth of an inch."""
-    return Fraction(round(number * 10**6), 10**6)
+    return ratio(round(number * 10**6), 10**6)

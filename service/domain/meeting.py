@@ -120,11 +120,15 @@ def side_of(part: ResolvedPart, surface: Surface, other: str, treated: Mapping[s
     assert sized is not None
     thickness, width = real(sized)
     length = None if part.part.length is None else Interval.exactly(part.part.length)
-    depth, narrow, wide = {
-        "face": (thickness, width, length),
-        "edge": (width, thickness, length),
-        "end": (length, thickness, width),
-    }[surface]
+    depth: Interval | None
+    narrow: Interval | None
+    wide: Interval | None
+    if surface == "face":
+        depth, narrow, wide = thickness, width, length
+    elif surface == "edge":
+        depth, narrow, wide = width, thickness, length
+    else:
+        depth, narrow, wide = length, thickness, width
     if surface != "end" and narrow and wide and wide.listed < narrow.listed:
         narrow, wide = wide, narrow
     return Side(
@@ -144,6 +148,8 @@ def side_of(part: ResolvedPart, surface: Surface, other: str, treated: Mapping[s
 def real(sized: Sized) -> tuple[Interval, Interval | None]:
     """Thickness and width that the wood can have: never more than its stock has."""
     thickness, width = sized.thickness, sized.width
+    if thickness is sized.stock_thickness and width is sized.stock_width:
+        return thickness, width  # as bought, like most parts
     if thickness.listed > sized.stock_thickness.high:
         thickness = sized.stock_thickness
     if width and sized.stock_width and width.listed > sized.stock_width.high:

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Build, Part, Piece, Run
+from service.domain.deadline import kept_time
 from service.domain.findings import Change
 from service.domain.judging import Judgment, judge
 from service.domain.parts import ResolvedPart, resolve_part
@@ -78,7 +79,7 @@ class Trial:
         sized = size_part(part, self.sizing)
         if isinstance(sized, UnknownStock) or part.length is None or part.length <= 0:
             return False
-        longest = longest_piece(self.sizing, part, sized)
+        longest = longest_piece(self.sizing, sized)
         return longest is None or part.length <= longest.length
 
 
@@ -94,7 +95,7 @@ def judge_runs(sizing: Sizing, parts: Sequence[ResolvedPart]) -> tuple[JudgedRun
     by_id = trial.by_id()
     mended = 0
     judged: list[JudgedRun] = []
-    for index, run in enumerate(sizing.build.runs):
+    for index, run in kept_time(enumerate(sizing.build.runs)):
         added = add_up(index, run, sizing.build, by_id)
         judgment = judge(added)
         mend = None

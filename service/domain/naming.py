@@ -1,10 +1,24 @@
 """Who names whom: every place in a build that refers to a part or a joint by its id."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from service.domain.build import Build, Piece
 
 Reference = tuple[str, str]  # the pointer where the id stands, and the id
+
+
+@dataclass(frozen=True, slots=True)
+class References:
+    """Every place of a build that names a part: its joints, and all else."""
+
+    by_joints: tuple[Reference, ...]
+    by_others: tuple[Reference, ...]
+
+    @classmethod
+    def of(cls, build: Build) -> "References":
+        others = (*run_references(build), *other_references(build))
+        return cls(tuple(joint_references(build)), others)
 
 
 def joint_references(build: Build) -> Iterator[Reference]:

@@ -20,7 +20,7 @@ from service.domain.resisting import hold_of
 from service.domain.searching import Search
 from service.domain.splitting import Distances, distances
 from service.domain.surroundings import Surroundings, said
-from service.domain.tape import ratio
+from service.domain.tape import pair
 from service.domain.tooling import Tools
 
 # Methods from the likeliest to the least, by how the parts meet. Own judgment, from practice: what
@@ -190,9 +190,9 @@ def count(meeting: Meeting, choice: Choice, width: Fraction) -> Row:
 def spaced(meeting: Meeting, choice: Choice, around: Surroundings) -> Distances:
     """Distances from ends and edges, and between fasteners."""
     spot = standing(meeting, choice.fixing)
-    thickness = () if spot.piloted or spot.hard else ratio(spot.thickness)  # else it says nothing
+    thickness = () if spot.piloted or spot.hard else pair(spot.thickness)  # else it says nothing
     key = (
-        "distances", *ratio(spot.diameter), spot.piloted, *thickness, spot.spot, spot.material,
+        "distances", *pair(spot.diameter), spot.piloted, *thickness, spot.spot, spot.material,
         spot.hard, spot.gauge,
     )  # fmt: skip
     return kept(around.catalog, key, lambda: distances(around.catalog, spot))

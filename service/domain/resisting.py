@@ -12,7 +12,7 @@ from service.domain.holding import Hold, Seat, nail_hold, screw_hold
 from service.domain.keeping import kept
 from service.domain.meeting import Meeting, Side
 from service.domain.surroundings import Surroundings
-from service.domain.tape import ratio
+from service.domain.tape import pair
 
 
 def gravity_of(side: Side, around: Surroundings) -> Gravity | None:
@@ -44,8 +44,8 @@ def hold_of(meeting: Meeting, choice: Choice, here: Driven | None, around: Surro
     return kept(
         around.catalog,
         (
-            "hold", fixing.method, made.type, *ratio(made.diameter), *ratio(fixing.length),
-            *ratio(here.bite),
+            "hold", fixing.method, made.type, *pair(made.diameter), *pair(fixing.length),
+            *pair(here.bite),
             meeting.into.surface, _wood(meeting.through), _wood(meeting.into),
             meeting.into.into_panel_edge,
         ),

@@ -13,6 +13,7 @@ from service.domain.catalog import Catalog
 from service.domain.errors import Complaint
 from service.domain.following import Moved, linked_openings, moved_sizes, settle_details
 from service.domain.measures import measures_asked, measures_of, sizes_named
+from service.domain.parts import ResolvedPart
 from service.domain.refiguring import refigured
 from service.domain.regions import restocked
 from service.domain.resized import (
@@ -66,12 +67,13 @@ class _Work:
     sizes: dict[str, Fraction] = field(default_factory=dict)
     fixed: set[str] = field(default_factory=set)
     why: dict[str, str] = field(default_factory=dict)
+    resolved: dict[int, ResolvedPart] = field(default_factory=dict)
     fields: dict[str, Changed] = field(default_factory=dict)
 
     @property
     def now(self) -> Sums:
         """The build with everything that is found so far."""
-        return sums_of(Sizing(with_sizes(self.stocked, self.sizes), self.catalog))
+        return sums_of(Sizing(with_sizes(self.stocked, self.sizes), self.catalog), self.resolved)
 
     def put(self, path: str, size: Fraction, why: str) -> None:
         """State a size that nothing may change any more."""

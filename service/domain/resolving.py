@@ -14,10 +14,12 @@ from urllib.parse import quote
 from service.domain.angles.judging import JudgedShape, judge_shapes
 from service.domain.build import Build
 from service.domain.catalog import Catalog
+from service.domain.deadline import kept_time
 from service.domain.errors import Complaint, UnknownName
 from service.domain.fitting import Fit, find_fits
 from service.domain.joints import JudgedJoint, Wishes, judge_joints
 from service.domain.mending import JudgedRun, Trial, judge_runs
+from service.domain.naming import References
 from service.domain.parts import ResolvedPart, resolve_part
 from service.domain.sawing import taken_to_slide
 from service.domain.stocks import Sizing
@@ -74,6 +76,11 @@ class ResolvedBuild:
         return judge_joints(self.sizing, self.by_id, self.wishes)
 
     @cached_property
+    def references(self) -> References:
+        """Every place that names a part."""
+        return References.of(self.build)
+
+    @cached_property
     def assumed(self) -> tuple[str, ...]:
         """Everything taken for granted, once each, in document order."""
         said = [text for part in self.parts for text in part.assumed]
@@ -88,7 +95,9 @@ def resolve(build: Build, catalog: Catalog, wishes: Wishes = NO_WISHES) -> Resol
     if complaints:
         raise UnknownName(*complaints)
     sizing = Sizing(build, catalog)
-    parts = tuple(resolve_part(index, part, sizing) for index, part in enumerate(build.parts))
+    parts = tuple(
+        resolve_part(index, part, sizing) for index, part in kept_time(enumerate(build.parts))
+    )
     return ResolvedBuild(sizing, parts, judge_runs(sizing, parts), find_fits(parts), wishes=wishes)
 
 
@@ -100,13 +109,17 @@ def pointed(name: str) -> str:
 def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
     """Every wood, saw, tool, glue and use that is not in the tables, with the nearest names."""
     named = [("wood", build.wood, "#/wood")]
-    named += [("wood", p.known.wood, f"#/parts/{i}/wood") for i, p in enumerate(build.parts)]
+    named += [
+        ("wood", part.known.wood, f"#/parts/{i}/wood")
+        for i, part in enumerate(build.parts)
+        if part.known.wood
+    ]
     named += [
         ("wood", n.wood, f"#/stocks/{pointed(name)}/wood") for name, n in build.stocks.items()
     ]
     named += [("saw", s.kind, f"#/shop/saws/{i}/kind") for i, s in enumerate(build.shop.saws)]
     named += [("tool", t, f"#/shop/tools/{i}") for i, t in enumerate(build.shop.tools or ())]
-    named += [("glue", j.glue, f"#/joints/{i}/glue") for i, j in enumerate(build.joints)]
+    named += [("glue", j.glue, f"#/joints/{i}/glue") for i, j in enumerate(build.joints) if j.glue]
     named += [("finish", s.finish, f"#/steps/{i}/finish") for i, s in enumerate(build.steps)]
     named += [("use", use, f"#/uses/{i}") for i, use in enumerate(build.uses)]
     named += [("use", one.use, f"#/loads/{i}/use") for i, one in enumerate(build.loads)]

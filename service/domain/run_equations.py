@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Build, Piece, Run
+from service.domain.deadline import kept_time
 from service.domain.parts import ResolvedPart, resolve_part
 from service.domain.runs import ResolvedRun, add_up, extent
 from service.domain.solving import Equation
@@ -37,11 +38,20 @@ class Sums:
         return run.total.listed - run.target.listed
 
 
-def sums_of(sizing: Sizing) -> Sums:
-    """Every part resolved and every run added up. Of two parts with one id the first counts."""
-    resolved = [resolve_part(i, part, sizing) for i, part in enumerate(sizing.build.parts)]
-    parts = {part.part.id: part for part in reversed(resolved)}
-    runs = tuple(add_up(i, run, sizing.build, parts) for i, run in enumerate(sizing.build.runs))
+def sums_of(sizing: Sizing, known: dict[int, ResolvedPart] | None = None) -> Sums:
+    """Every part resolved and every run added up. Of two parts with one id the first counts.
+
+    `known` are parts by place that were resolved before: those that are the same are taken over,
+    and what is resolved here is added.
+    """
+    known = {} if known is None else known
+    for index, part in kept_time(enumerate(sizing.build.parts)):
+        if index not in known or known[index].part is not part:
+            known[index] = resolve_part(index, part, sizing)
+    parts = {part.part.id: part for _, part in sorted(known.items(), reverse=True)}
+    runs = tuple(
+        add_up(i, run, sizing.build, parts) for i, run in kept_time(enumerate(sizing.build.runs))
+    )
     return Sums(sizing, parts, runs)
 
 

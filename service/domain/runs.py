@@ -3,14 +3,17 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from math import lcm
 
 from service.domain.build import Build, Part, Piece, Run
 from service.domain.catalog import Interval
 from service.domain.leaning import lean_part
 from service.domain.parts import ResolvedPart
+from service.domain.ratio import ratio
 from service.domain.solid import Rod, Solid
 from service.domain.stocks import Sized
 
+NOTHING = Fraction(0)
 Parts = Mapping[str, ResolvedPart]
 
 
@@ -102,15 +105,26 @@ def target_of(run: Run, equals: PieceSize | None) -> Interval | None:
 
 def summed(sizes: list[PieceSize]) -> Interval:
     """The sum at the thin end, as listed and at the thick end of every tolerance."""
-    low = listed = high = Fraction(0)
     if all(size.each.is_exact for size in sizes):  # one sum in place of three
-        return Interval.exactly(sum((size.times * size.each.listed for size in sizes), listed))
+        return Interval.exactly(_sum_of([(size.times, size.each.listed) for size in sizes]))
+    low = listed = high = NOTHING
     for size in sizes:
         listed += size.times * size.each.listed
         thin, thick = sorted((size.times * size.each.low, size.times * size.each.high))
         low += thin
         high += thick
     return Interval(low, listed, high)
+
+
+def _sum_of(terms: list[tuple[int, Fraction]]) -> Fraction:
+    """Each size so many times, all together; reduced once, at the end."""
+    total, under = 0, 1
+    for times, size in terms:
+        top, bottom = size.as_integer_ratio()
+        common = lcm(under, bottom)
+        total = total * (common // under) + times * top * (common // bottom)
+        under = common
+    return ratio(total, under)
 
 
 def piece_size(piece: Piece, at: str, build: Build, parts: Parts) -> PieceSize | None:

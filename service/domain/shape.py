@@ -96,9 +96,11 @@ def shape_round(part: Part, length: Fraction, diameter: Fraction) -> Rod | Cross
 
 
 def _square(length: Fraction, width: Fraction, thickness: Fraction) -> Solid:
-    points = tuple(
-        (x, y, z) for x in (ZERO, length) for y in (ZERO, width) for z in (ZERO, thickness)
-    )
+    points = (
+        (ZERO, ZERO, ZERO), (ZERO, ZERO, thickness), (ZERO, width, ZERO), (ZERO, width, thickness),
+        (length, ZERO, ZERO), (length, ZERO, thickness), (length, width, ZERO),
+        (length, width, thickness),
+    )  # fmt: skip
     return Solid(points, length, width, thickness, is_square=True, exact=True)
 
 

@@ -11,6 +11,7 @@ from math import hypot, pi
 
 from service.domain.build import Face, Measured
 from service.domain.ends import Slant, readings
+from service.domain.ratio import ratio
 
 Point = tuple[Fraction, Fraction, Fraction]
 
@@ -267,7 +268,7 @@ def _stretch(across: Fraction, through: Fraction = Fraction(0)) -> Fraction:
 
 def _box_volume(a: Fraction, b: Fraction, c: Fraction) -> Fraction:
     """The product of three, reduced once."""
-    return Fraction(
+    return ratio(
         a.numerator * b.numerator * c.numerator, a.denominator * b.denominator * c.denominator
     )
 
@@ -275,4 +276,4 @@ def _box_volume(a: Fraction, b: Fraction, c: Fraction) -> Fraction:
 def _box_surface(a: Fraction, b: Fraction, c: Fraction) -> Fraction:
     """Twice ab + bc + ca, in whole numbers over the three denominators, reduced once."""
     (x, p), (y, q), (z, r) = a.as_integer_ratio(), b.as_integer_ratio(), c.as_integer_ratio()
-    return Fraction(2 * (x * y * r + y * z * p + z * x * q), p * q * r)
+    return ratio(2 * (x * y * r + y * z * p + z * x * q), p * q * r)

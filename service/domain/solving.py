@@ -9,6 +9,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from service.domain.deadline import kept_time
+
 Row = dict[str, Fraction]
 MOST_OPENED = 2000  # tiers opened before giving up; each equation has eight at most
 
@@ -70,7 +72,7 @@ def solve(equations: Sequence[Equation]) -> Mapping[str, Fraction]:
     ManySolutions where more than one size could take up a difference.
     """
     attempt = _Attempt([1] * len(equations))
-    for _ in range(MOST_OPENED):
+    for _ in kept_time(range(MOST_OPENED)):
         allowed = _allowed(equations, attempt)
         rows, conflict = _reduced(equations, attempt, allowed)
         if conflict is None:
@@ -94,7 +96,7 @@ def _reduced(
 ) -> tuple[list[_Reduced], _Reduced | None]:
     """The rows in reduced form, or the first that can't hold."""
     rows: list[_Reduced] = []
-    for index, equation in enumerate(equations):
+    for index, equation in kept_time(enumerate(equations)):
         if index in attempt.let_go:
             continue
         terms = {path: factor for path, factor in equation.terms.items() if path in allowed}

@@ -13,7 +13,7 @@ from typing import Literal
 from service.domain.catalog import Catalog
 from service.domain.fasteners import gauge_number
 from service.domain.keeping import kept
-from service.domain.tape import ratio
+from service.domain.tape import pair
 
 Spot = Literal["face", "edge", "end"]
 
@@ -106,7 +106,7 @@ def into_edge(catalog: Catalog, thickness: Fraction) -> EdgeLimit:
 def _solid(catalog: Catalog, standing: Standing) -> Distances:
     advised = kept(
         catalog,
-        ("advised distances", standing.piloted, *ratio(standing.diameter)),
+        ("advised distances", standing.piloted, *pair(standing.diameter)),
         lambda: _advised(catalog, standing),
     )
     end, edge, across, along = advised.end, advised.edge, advised.across, advised.along

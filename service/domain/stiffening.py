@@ -64,7 +64,9 @@ def ways(carried: Carried, limit: Allowed, metric: bool, people: bool = False) -
         return
     span = longest_span(carried, limit)
     if span is not None:
-        yield f"Bring the supports to {plain(_down(span, metric), metric)} apart."
+        far = plain(_down(span, metric), metric)
+        out = carried.load.held == "one-end"
+        yield f"Let it stick out {far} at most." if out else f"Bring the supports to {far} apart."
     if carried.load.held in (None, "resting", "both-ends"):
         share = _with_middle_support(carried.load.held == "both-ends")
         yield f"Add a support in the middle: it leaves {share:.0%} of the sag."

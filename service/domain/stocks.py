@@ -1,10 +1,11 @@
 """What a part is made of: its stock looked up, and its real thickness and width."""
 
 import re
+from collections.abc import Hashable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
-from typing import Literal
+from typing import Any, Literal
 
 from service.domain.build import Build, Part, StockNote
 from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize, Wood
@@ -81,6 +82,8 @@ class Sizing:
 
     def note_for(self, part: Part) -> StockNote:
         """What is known about the part's wood: its own note over that of its stock."""
+        if not self.notes:
+            return part.known
         name = part.stock.name
         general = self.notes.get(self.key(name) or name) if name else None
         if general is None:
@@ -92,7 +95,14 @@ class Sizing:
             moisture=general.moisture if own.moisture is None else own.moisture,
             measured_thickness=own.measured_thickness or general.measured_thickness,
             measured_width=own.measured_width or general.measured_width,
+            reclaimed=general.reclaimed if own.reclaimed is None else own.reclaimed,
+            old_paint=general.old_paint if own.old_paint is None else own.old_paint,
         )
+
+    @cached_property
+    def worked_out(self) -> dict[Hashable, Any]:
+        """What is the same for every part of a stock, worked out once a build."""
+        return {}
 
     def nearest(self, name: str) -> tuple[str, ...]:
         """Stocks with a name like this one. Looked for a few times a build: it takes a while."""
@@ -215,6 +225,8 @@ def measured_sizes(sized: Sized, note: StockNote) -> Sized:
 
 def worked(sized: Sized, part: Part) -> Sized:
     """The part ripped, planed or cut to what it states; otherwise as bought."""
+    if part.thickness is None and part.width is None:
+        return sized  # many parts share one value, and what is worked out for it
     thickness = stated(part.thickness, sized.thickness, sized.named_thickness)
     if sized.width is None:
         width = None if part.width is None else Interval.exactly(part.width)

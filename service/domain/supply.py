@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from service.domain.build import Offcut, Part, Planned, Price
+from service.domain.build import Offcut, Planned, Price
+from service.domain.catalog import BoardSize
 from service.domain.findings import Basis
 from service.domain.stocks import Sized, Sizing
 
@@ -40,29 +41,37 @@ def listed(sizing: Sizing, stock: str) -> Iterator[Price | Offcut | Planned]:
             yield entry
 
 
-def longest_piece(sizing: Sizing, part: Part, sized: Sized) -> Longest | None:
-    """The longest piece of a part's stock, bad ends trimmed off; None where nothing is known.
+def longest_piece(sizing: Sizing, sized: Sized) -> Longest | None:
+    """The longest piece of a stock, bad ends trimmed off; None where nothing is known.
 
     The caller's own list decides. Without one it is the longest that shops usually carry, by
     the tables. The longest board that the caller can carry caps both.
     """
     if sized.key is None or sized.board is None:
         return None
+    asked = ("longest piece", sized.key)
+    if asked not in sizing.worked_out:
+        sizing.worked_out[asked] = _longest(sizing, sized.key, sized.board)
+    found: Longest | None = sizing.worked_out[asked]
+    return found
+
+
+def _longest(sizing: Sizing, stock: str, board: BoardSize) -> Longest | None:
     shop = sizing.build.shop
     trims = 2 * shop.end_trim if shop.end_trim else shop.end_trim
     carries = shop.longest_board
-    own = [entry.length for entry in listed(sizing, sized.key) if entry.length is not None]
+    own = [entry.length for entry in listed(sizing, stock) if entry.length is not None]
     if own:
         longest = max(own)
         found = Longest(longest - trims, "the boards sold or on hand", "geometry", ())
-    elif sized.board.lengths:
-        longest = max(sized.board.lengths)
+    elif board.lengths:
+        longest = max(board.lengths)
         found = Longest(
             longest - trims if trims else longest,
             "the lengths that shops usually carry",
             "practice",
-            (sized.board.row,),
-            sized.board.lengths_from_memory,
+            (board.row,),
+            board.lengths_from_memory,
         )
     else:
         return None

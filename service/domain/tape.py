@@ -1,10 +1,14 @@
-"""Sizes in words: what a tape measure shows, and the exact text of a size in a document."""
+"""Sizes in words: what a tape measure shows, and the exact text of a size in a document.
+
+Every answer is full of these, so they are figured in whole numbers: fractions are slower.
+"""
 
 from fractions import Fraction
-from math import ceil, floor
 from typing import Literal
 
-MM = Fraction(5, 127)  # one millimeter in inches: the inch is 25.4 mm (agreement of 1959)
+from service.domain.ratio import Ratio, ratio
+
+MM = Ratio(5, 127)  # one millimeter in inches: the inch is 25.4 mm (agreement of 1959)
 SIXTEENTH = Fraction(1, 16)
 
 
@@ -12,16 +16,18 @@ def nearest(
     size: Fraction, to: Fraction, mode: Literal["nearest", "down", "up"] = "nearest"
 ) -> Fraction:
     """The multiple of `to` at, below or above a size. Exact halves go up, also below zero."""
-    if mode == "nearest":  # in whole numbers: every length of every answer comes by here
-        over, under = size.numerator * to.denominator, size.denominator * to.numerator
-        return Fraction((2 * over + under) // (2 * under) * to.numerator, to.denominator)
-    steps = size / to
-    return (floor(steps) if mode == "down" else ceil(steps)) * to
+    (size_over, size_under), (over, under) = size.as_integer_ratio(), to.as_integer_ratio()
+    steps, one = size_over * under, size_under * over
+    if mode == "nearest":
+        whole = (2 * steps + one) // (2 * one)
+    else:
+        whole = steps // one if mode == "down" else -(-steps // one)
+    return ratio(whole * over, under)
 
 
 def mixed(value: Fraction) -> str:
     """A number as builders write it: `20 3/4`, `3/4`, `-1 1/2`, `0`."""
-    over, under = value.numerator, value.denominator
+    over, under = value.as_integer_ratio()
     sign = "-" if over < 0 else ""
     whole, part = divmod(abs(over), under)
     if not part:
@@ -31,11 +37,12 @@ def mixed(value: Fraction) -> str:
 
 def decimal(value: Fraction, places: int = 10) -> str | None:
     """All decimals of a value, or None when they never end or are over `places`."""
-    scaled = value * 10**places
-    if scaled.denominator != 1:
+    over, under = value.as_integer_ratio()
+    scaled, rest = divmod(over * 10**places, under)
+    if rest:
         return None
     sign = "-" if scaled < 0 else ""
-    whole, part = divmod(abs(scaled.numerator), 10**places)
+    whole, part = divmod(abs(scaled), 10**places)
     return f"{sign}{whole}.{part:0{places}d}".rstrip("0").rstrip(".")
 
 
@@ -57,6 +64,11 @@ def tape(size: Fraction, *, to: Fraction | None = None, metric: bool = False) ->
     `to` is the step in inches, in both cases; by default 1/16 in, or one millimeter.
     """
     return marked(nearest(size, to or tape_step(metric)), metric)
+
+
+def sold(size: Fraction, metric: bool = False) -> str:
+    """A length as shops say it: feet where it is whole feet."""
+    return f"{size // 12} ft" if not metric and size % 12 == 0 else exact(size, metric)
 
 
 def plain(size: Fraction, metric: bool = False) -> str:
@@ -91,6 +103,6 @@ def is_binary(size: Fraction) -> bool:
     return size.denominator & (size.denominator - 1) == 0
 
 
-def ratio(size: Fraction | None) -> tuple[int | None, ...]:
+def pair(size: Fraction | None) -> tuple[int | None, ...]:
     """A size in whole numbers: quicker to look up by than the fraction."""
     return (None,) if size is None else size.as_integer_ratio()

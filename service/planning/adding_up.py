@@ -71,19 +71,20 @@ def counted_store_cuts(plan: CutPlan) -> int:
 def shares_of(build: ResolvedBuild, plan: CutPlan) -> WoodShares:
     """Where the wood of a plan goes."""
     whole = used = kept = Fraction(0)
+    each = {id: volume(build, id) for id in build.by_id}
     for one in plan.boards:
         section = one.asked.job.width * one.asked.job.thickness
         for board in one.plan.boards:
             whole += section * board.length
             for (start, end), keep in zip(board.rests, board.keep, strict=True):
                 kept += section * (end - start) * keep
-            used += sum((volume(build, piece.part) for piece in board.pieces), Fraction(0))
+            used += sum((each[piece.part] for piece in board.pieces), Fraction(0))
     for two in plan.sheets:
         thick = two.asked.panel.thickness.listed
         for sheet in two.plan.sheets:
             whole += thick * sheet.sheet.length * sheet.sheet.width
             kept += thick * sum((rest.area.size for rest in sheet.rests if rest.keep), Fraction(0))
-            used += sum((volume(build, placed.panel) for placed in sheet.panels), Fraction(0))
+            used += sum((each[placed.panel] for placed in sheet.panels), Fraction(0))
     if not whole:
         return WoodShares(0.0, 0.0, 0.0)
     in_parts, put_by = (round(float(100 * part / whole), 1) for part in (used, kept))

@@ -6,6 +6,8 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Final
 
+from service.domain.deadline import within
+from service.domain.errors import OutOfTime
 from service.planning.effort import Clock, Effort
 from service.planning.filling import first_fit
 from service.planning.goals import Goals, reach
@@ -18,6 +20,7 @@ from service.planning.scaling import Scaled, scaled, wood_of
 
 NOT_ENOUGH: Final = "not-enough-boards"
 EFFORT = Effort()
+OVERTIME, LEEWAY = 1.1, 0.1  # of its seconds, and more seconds, until a search is broken off
 
 
 def plan_boards(
@@ -27,9 +30,19 @@ def plan_boards(
 
     `seconds` is the wall clock as the last resort; the counted `effort` ends the search first,
     and then the same job has the same plan everywhere. With `recheck` the proof is followed
-    again in plain whole numbers, and `Plan.rechecked` says whether it holds.
+    again in plain whole numbers, and `Plan.rechecked` says whether it holds. A search that does
+    not end soon after its clock rang, because one step of it takes long, gives the plain plan.
     """
-    clock = Clock(seconds)
+    if seconds is None:
+        return _searched(job, Clock(None), effort, recheck)
+    try:
+        with within(seconds * OVERTIME + LEEWAY):
+            return _searched(job, Clock(seconds), effort, recheck)
+    except OutOfTime:
+        return replace(plan_longest_first(job), deadline_met=True)
+
+
+def _searched(job: Job, clock: Clock, effort: Effort, recheck: bool) -> Plan:
     whole = scaled(job)
     if not whole.problem.lengths or not whole.sources:
         return _empty(whole)

@@ -5,6 +5,7 @@ They give the first plan at once, and the plain plan that the proven one is comp
 
 from collections.abc import Iterator, Sequence
 
+from service.domain.deadline import kept_time
 from service.planning.problem import Column, Cut, Cuts, Nest, Pattern, Problem, cost_of
 
 MOST_PIECES_BEST_FIT = 400
@@ -160,7 +161,7 @@ def by_rules_of_thumb(problem: Problem) -> Cuts | None:
     """The cheapest plan among all orders, first-fit and best-fit; None if none of them works."""
     best: tuple[int, Cuts] | None = None
     small = problem.plain and problem.pieces <= MOST_PIECES_BEST_FIT
-    for order in orders(problem):
+    for order in kept_time(orders(problem)):
         for method in (first_fit, best_fit) if small else (first_fit,):
             cuts = method(problem, order)
             if cuts is not None:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from service.domain.deadline import kept_time
 from service.planning.problem import Nest, Pattern
 
 Whole = NDArray[np.int64]
@@ -45,7 +46,7 @@ class Knapsack:
         best = self.worths
         best.fill(0)
         self._active.clear()
-        for row, (item, count, steps) in enumerate(self.chunks):
+        for row, (item, count, steps) in kept_time(enumerate(self.chunks)):
             each = worth[item]
             if each <= 0:
                 continue
@@ -120,7 +121,7 @@ class NestedKnapsack:
         best.fill(UNREACHED)
         best[0] = 0
         met = {0}
-        for row, (item, count, steps) in enumerate(self.chunks):
+        for row, (item, count, steps) in kept_time(enumerate(self.chunks)):
             moves = [(a, b) for a, b in self._moves[row] if a in met and worth[item] > 0]
             self._from[row].fill(0)
             for profile, _ in moves:

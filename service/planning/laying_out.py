@@ -74,6 +74,7 @@ def _finished(scaled: Scaled, key: tuple[bool, int], board: _Board) -> CutBoard:
 class _Layer:
     def __init__(self, scaled: Scaled) -> None:
         self.scaled, self.wood = scaled, wood_of(scaled.job)
+        self.blanks: dict[str, Fraction] = {}
         self.waiting = [
             deque(scaled.job.parts[p] for p in places for _ in range(scaled.job.parts[p].quantity))
             for places in scaled.parts
@@ -103,8 +104,9 @@ class _Layer:
         """Pieces with square blanks, longest first, a kerf between them."""
         at = source.usable[0]
         for _, part in self._take(pattern):
-            lie = lies(part)[0]
-            end = at + part.length + self.wood.overhang(lie.left) + self.wood.overhang(lie.right)
+            if part.id not in self.blanks:
+                self.blanks[part.id] = tip_to_tip(part, self.wood)
+            end = at + self.blanks[part.id]
             board.pieces.append(Piece(part.id, at, end, part.first, part.second, strip=strip))
             at = end + self.scaled.job.kerf
         self._leave(board, source, at, strip)
@@ -120,7 +122,7 @@ class _Layer:
         rows: list[list[Part]] = [[] for _ in groups]
         for item, part in self._take(pattern):
             rows[nest.groups[item]].append(part)
-        order = best_order(groups, [2 - len(row) % 2 if row else 0 for row in rows], self.wood)
+        order = best_order(groups, tuple(2 - len(row) % 2 if row else 0 for row in rows), self.wood)
         at, before = source.usable[0], None
         for part, lie, blank in _in_order(order, rows):
             left, right = self.wood.overhang(lie.left), self.wood.overhang(lie.right)

@@ -31,10 +31,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
-from itertools import pairwise, permutations, product
 from math import isqrt, prod
 from typing import NamedTuple
 
+from service.domain.deadline import kept_time
 from service.domain.ends import Slant
 from service.planning.job import Part
 
@@ -69,6 +69,10 @@ class Wood:
 
     def gap(self, right: Slant, left: Slant) -> Fraction:
         """Between the middles of two ends that face each other."""
+        return _gap(self, right, left)
+
+    def figured_gap(self, right: Slant, left: Slant) -> Fraction:
+        """The same, figured."""
         if right == left:
             return self.kerf_along(right)
         turn = Slant(right.across - left.across, right.through - left.through)
@@ -82,6 +86,11 @@ def _kerf_along(kerf: Fraction, slope: Slant) -> Fraction:
     square = (kerf * FINE) ** 2 * (1 + slope.across**2 + slope.through**2)
     whole = -(-square.numerator // square.denominator)
     return Fraction(isqrt(whole - 1) + 1 if whole else 0, FINE)
+
+
+@lru_cache(maxsize=4096)
+def _gap(wood: Wood, right: Slant, left: Slant) -> Fraction:
+    return wood.figured_gap(right, left)
 
 
 def lies(part: Part) -> tuple[Lie, ...]:
@@ -181,44 +190,65 @@ class Order(NamedTuple):
     runs: tuple[tuple[int, Run], ...]
 
 
-def best_order(groups: Sequence[Group], parities: Sequence[int], wood: Wood) -> Order:
+# The groups laid, as bits, and the last run: the setup so far, and the runs from the left.
+_Laid = dict[tuple[int, int], tuple[Fraction, tuple[int, ...]]]
+
+
+@lru_cache(maxsize=1024)
+def best_order(groups: tuple[Group, ...], parities: tuple[int, ...], wood: Wood) -> Order:
     """The shortest order of the runs of the groups on a board; parity 0 is a group not on it.
 
     The setup counts one kerf more than the board has room for: the supply counts it as well.
+    Found group by group: of all ways to lay the same groups that end with the same run, only the
+    shortest goes on (Held and Karp).
     """
-    present = [g for g, parity in enumerate(parities) if parity]
-    choices = [list(groups[g].runs(wood, parities[g])) for g in present]
-    best: Order | None = None
-    for order in permutations(range(len(present))):
-        for runs in product(*(choices[place] for place in order)):
-            setup = wood.kerf - sum((run.unused for run in runs), Fraction(0))
-            if runs:
-                setup += wood.overhang(runs[0].left) + wood.overhang(runs[-1].right)
-            setup += sum(
-                (wood.gap(a.right, b.left) for a, b in pairwise(runs)),
-                Fraction(0),
-            )
-            if best is None or setup < best.setup:
-                named = tuple(zip((present[place] for place in order), runs, strict=True))
-                best = Order(setup, named)
-    assert best is not None
-    return best
+    runs = [
+        (g, run) for g, parity in enumerate(parities) if parity
+        for run in groups[g].runs(wood, parity)
+    ]  # fmt: skip
+    shortest: _Laid = {
+        (1 << g, n): (wood.kerf + wood.overhang(run.left) - run.unused, (n,))
+        for n, (g, run) in enumerate(runs)
+    }
+    for _ in range(sum(map(bool, parities)) - 1):
+        shortest = _one_more(shortest, runs, wood)
+    setup, path = min(
+        (setup + wood.overhang(runs[last][1].right), path)
+        for (_, last), (setup, path) in shortest.items()
+    )
+    return Order(setup, tuple(runs[n] for n in path))
 
 
-def setups(groups: Sequence[Group], wood: Wood) -> tuple[tuple[int, ...], list[Fraction]]:
+def _one_more(shortest: _Laid, runs: Sequence[tuple[int, Run]], wood: Wood) -> _Laid:
+    """The shortest ways with one more group laid, by the groups laid and the last run."""
+    longer: _Laid = {}
+    for (laid, last), (setup, path) in shortest.items():
+        right = runs[last][1].right
+        for n, (g, run) in enumerate(runs):
+            if laid >> g & 1:
+                continue
+            found = setup + wood.gap(right, run.left) - run.unused, (*path, n)
+            key = laid | 1 << g, n
+            if key not in longer or found < longer[key]:
+                longer[key] = found
+    return longer
+
+
+@lru_cache(maxsize=64)
+def setups(groups: tuple[Group, ...], wood: Wood) -> tuple[tuple[int, ...], tuple[Fraction, ...]]:
     """The states of each group, and what a board needs beyond its pieces' own, by profile.
 
     A group whose runs have the same ends, odd or even, has two states; others have three.
     """
     states = tuple(3 if group.counts(wood) else 2 for group in groups)
     found = []
-    for profile in range(prod(states)):
+    for profile in kept_time(range(prod(states))):
         rest, parities = profile, list[int]()
         for number in states:
             parities.append(rest % number)
             rest //= number
-        found.append(best_order(groups, parities, wood).setup if profile else Fraction(0))
-    return states, found
+        found.append(best_order(groups, tuple(parities), wood).setup if profile else Fraction(0))
+    return states, tuple(found)
 
 
 def tip_to_tip(part: Part, wood: Wood) -> Fraction:

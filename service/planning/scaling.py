@@ -105,9 +105,10 @@ def scaled(job: Job, *, nested: bool = True, rosy: bool = False) -> Scaled:
     """A job in whole numbers. Without `nested` every slanted part takes a square blank.
 
     Where exact lengths would take too many steps, pieces are rounded up and boards down to fewer;
-    `rosy` rounds the other way, for a bound. `Scaled.rounded` says so.
+    `rosy` rounds the other way, for a bound. `Scaled.rounded` says so. Boards that are ripped give
+    square blanks only: a strip's pieces don't nest.
     """
-    wood = wood_of(job)
+    wood, nested = wood_of(job), nested and not is_ripped(job)
     sources = sources_of(job)
     blanks = [tip_to_tip(part, wood) for part in job.parts]
     unplaced = [_why_not(job, part, blank, sources) for part, blank in
@@ -191,7 +192,7 @@ def _whole(sizes: _Sizes, notes: tuple[str, ...], unplaced: tuple[Unplaced, ...]
     step = 1 if groups else max(1, gcd(*(key[0] for key in keys)))
     ways = ways_to_rip(job, sorted(set(widths.values()))) if widths else ()
     money = _per_money(board.price for board in job.for_sale)
-    states, extra = setups(groups, wood_of(job)) if groups else ((), [])
+    states, extra = setups(groups, wood_of(job)) if groups else ((), ())
     nest = Nest(
         tuple(key[1] for key in keys),
         states,
@@ -245,8 +246,13 @@ def _per_inch(sizes: _Sizes) -> tuple[int, bool]:
     return max(1, int(COARSE_STEPS / longest)), True
 
 
+def is_ripped(job: Job) -> bool:
+    """Whether any part is narrower than the boards, and there is a saw to rip them."""
+    return job.rips and any(part.width is not None and part.width < job.width for part in job.parts)
+
+
 def _width_classes(job: Job, lengths: Iterable[int]) -> dict[int, int]:
-    if not job.rips:
+    if not is_ripped(job):
         return {}
     widths = {place: job.parts[place].width or job.width for place in lengths}
     order = sorted(set(widths.values()))

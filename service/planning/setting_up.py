@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
+from service.domain.catalog import Catalog
 from service.planning.job import CutBoard, Piece
 
 KEPT_SIDE = (
@@ -39,6 +40,12 @@ def stop_blocks(boards: Iterable[CutBoard]) -> tuple[StopBlock, ...]:
 def is_square(piece: Piece) -> bool:
     """Whether both ends of a piece as it lies are square."""
     return not (any(piece.left) or any(piece.right))
+
+
+def shortest_held(catalog: Catalog) -> Fraction | None:
+    """The longest of the lengths that shops call too short to hold by hand."""
+    held = [limit.high for limit in catalog.saws if limit.item == "shortest-held"]
+    return max(held, default=None)
 
 
 def short_to_hold(board: CutBoard, shortest: Fraction) -> tuple[str, ...]:

@@ -6,12 +6,17 @@ from fractions import Fraction
 from time import monotonic
 from typing import Literal
 
+from service.domain.deadline import seconds_for_a_search
 from service.domain.resolving import ResolvedBuild
-from service.planning.boards import plan_boards, plan_longest_first, plan_tip_to_tip
+from service.planning.engines import (
+    plan_boards,
+    plan_longest_first,
+    plan_sheets,
+    plan_tip_to_tip,
+)
 from service.planning.job import CutBoard, ForSale, Plan
 from service.planning.offers import Choice
 from service.planning.panels.planned import SheetPlan
-from service.planning.panels.sheets import plan_sheets
 from service.planning.wanted import BoardJob, Left, SheetJob, wanted_of
 
 Enough = Literal["yes", "no", "unknown"]
@@ -31,11 +36,13 @@ class Comparison:
 
     `longest_first` fills boards of one length with the longest piece that still fits;
     `tip_to_tip` cuts every slanted part from a square blank. None where a plan is not made.
+    `alone` lacks lengths where it is `out_of_time`.
     """
 
     longest_first: Plan | None
     tip_to_tip: Plan | None
     alone: tuple[Alone, ...]
+    out_of_time: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,11 +121,12 @@ def plan_build(
 ) -> CutPlan:
     """Plan every stock of a build within a deadline that they share."""
     wanted = wanted_of(build, choice or Choice())
-    clock = Shares(seconds, len(wanted.boards) + len(wanted.sheets))
+    shares = len(wanted.boards) * (1 + compare) + len(wanted.sheets)
+    clock = Shares(seconds_for_a_search(seconds), shares)
     boards = []
     for job in wanted.boards:
         plan = plan_boards(job.job, seconds=clock.next())
-        held = comparison(job, clock.left()) if compare else None
+        held = comparison(job, clock.next()) if compare else None
         boards.append(PlannedBoards(job, safe_order(plan, job), held))
     sheets = [
         PlannedSheets(
@@ -139,6 +147,10 @@ class Shares:
         """Seconds to the deadline."""
         return max(0.05, self._end - monotonic())
 
+    def rang(self) -> bool:
+        """Whether no time is left."""
+        return monotonic() >= self._end
+
     def next(self) -> float:
         """Seconds for the next stock."""
         share = self.left() / max(1, self._shares)
@@ -151,12 +163,14 @@ def comparison(asked: BoardJob, seconds: float) -> Comparison:
     job = asked.job
     slanted = any(not part.square for part in job.parts)
     lengths = job.for_sale if len(job.for_sale) > 1 else ()
-    share = seconds / (1 + slanted + len(lengths))
-    return Comparison(
-        longest_first=plan_longest_first(job),
-        tip_to_tip=plan_tip_to_tip(job, seconds=share) if slanted else None,
-        alone=tuple(bought_alone(asked, sale, share) for sale in lengths),
-    )
+    clock = Shares(seconds, slanted + len(lengths))
+    tips = plan_tip_to_tip(job, seconds=clock.next()) if slanted else None
+    alone = []
+    for sale in lengths:
+        if clock.rang():
+            break
+        alone.append(bought_alone(asked, sale, clock.next()))
+    return Comparison(plan_longest_first(job), tips, tuple(alone), len(alone) < len(lengths))
 
 
 def bought_alone(asked: BoardJob, sale: ForSale, seconds: float) -> Alone:

@@ -4,11 +4,10 @@ from collections.abc import Iterator
 
 from service.domain.resolving import ResolvedBuild
 from service.domain.yields import Outlay, Purchasing, StockYield
-from service.planning.boards import plan_boards
+from service.planning.engines import plan_boards, plan_sheets
 from service.planning.job import Plan, Unplaced
 from service.planning.offers import Choice, planned_of
 from service.planning.panels.planned import SheetPlan
-from service.planning.panels.sheets import plan_sheets
 from service.planning.wanted import BoardJob, SheetJob, wanted_of
 from service.planning.whole import Shares, enough, plan_build
 

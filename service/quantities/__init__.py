@@ -20,6 +20,7 @@ from service.quantities.measures import (
     number,
     pressure,
     temperature,
+    volume,
 )
 from service.quantities.money import money
 from service.quantities.names import spelling
@@ -47,5 +48,6 @@ __all__ = [
     "spelling",
     "tape",
     "temperature",
+    "volume",
     "written",
 ]

@@ -3,8 +3,10 @@
 import re
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
+from service.domain.ratio import ratio
 from service.quantities.reading import checked, exact, leading_number, typed, why_no_unit
 from service.quantities.refusals import refusal
 from service.quantities.units import LENGTH, Kind, Unit
@@ -12,7 +14,7 @@ from service.quantities.units import LENGTH, Kind, Unit
 LONGEST = 12_000  # inches: 1,000 ft
 
 _INCH = LENGTH.units[0]
-_FEET_THEN_MORE = re.compile(r"(?:feet|foot|ft\.?|'(?!')) *+-? *+(?=[0-9.])", re.IGNORECASE)
+_FEET_THEN_MORE = re.compile(r"(?:feet|foot|ft\.?|'(?!')) *+-? *+(?=\.?[0-9])", re.IGNORECASE)
 _PAIR = Kind("a pair of sizes", "it like 16x20 in or 400 x 500 mm", LENGTH.units)
 
 
@@ -27,13 +29,18 @@ def length(
     """
     if not isinstance(value, str):
         return _within_reach(exact(value, LENGTH), LENGTH.spellings[unit], value, zero)
+    return _read(value, unit, zero)
+
+
+@lru_cache(maxsize=4096)  # the same few sizes come again and again; a text has 64 letters at most
+def _read(value: str, unit: Literal["in", "mm"], zero: bool) -> Fraction:
     text = typed(value, LENGTH)
     over, under, written = _number_and_unit(text, LENGTH)
     factor = (written or LENGTH.spellings[unit]).factor
     top, bottom = over * factor.numerator, under * factor.denominator
     if 0 < top <= LONGEST * bottom:  # whole numbers compare faster than fractions
-        return Fraction(top, bottom)
-    return _within_reach(Fraction(top, bottom), _INCH, value, zero)
+        return ratio(top, bottom)
+    return _within_reach(ratio(top, bottom), _INCH, value, zero)
 
 
 def size_pair(value: str, unit: Literal["in", "mm"] = "in") -> tuple[Fraction, Fraction]:
@@ -55,7 +62,7 @@ def size_pair(value: str, unit: Literal["in", "mm"] = "in") -> tuple[Fraction, F
 
 def _half(parts: tuple[int, int, Unit | None], last: Unit, given: str) -> Fraction:
     over, under, own = parts
-    return _within_reach(Fraction(over, under), own or last, given, zero=False)
+    return _within_reach(ratio(over, under), own or last, given, zero=False)
 
 
 def _number_and_unit(text: str, kind: Kind) -> tuple[int, int, Unit | None]:

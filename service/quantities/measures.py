@@ -6,6 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
 
+from service.domain.ratio import ratio
 from service.domain.spelling import MINUS
 from service.quantities.reading import (
     TOO_LARGE,
@@ -27,6 +28,7 @@ from service.quantities.units import (
     KINDS,
     MASS,
     PRESSURE,
+    VOLUME,
     Kind,
     both_known,
 )
@@ -71,7 +73,7 @@ def load(value: str, *, zero: bool = False) -> Load:
     over, under, rest = leading_number(text, FORCE)
     for meaning, kind in _LOADS:
         if unit := kind.unit(rest):
-            amount = Fraction(over, under) * unit.factor
+            amount = ratio(over, under) * unit.factor
             return Load(meaning, checked(_small(amount, value, FORCE), value, FORCE, zero=zero))
     why = why_no_unit(rest, FORCE) if not rest else f"“{shown(rest)}” is not a unit of load here"
     raise refusal(value, FORCE.name, why, FORCE.example)
@@ -95,6 +97,11 @@ def density(value: Number, unit: str | None = None) -> Fraction:
     return _quantity(value, DENSITY, unit)
 
 
+def volume(value: Number, unit: str | None = None) -> Fraction:
+    """Cubic feet, exactly, from `6 ft3`, `170 L` or `30 gal`."""
+    return _quantity(value, VOLUME, unit) / 1728
+
+
 def duration(value: Number, unit: str | None = None, *, zero: bool = False) -> Fraction:
     """Minutes, exactly, from `30 min`, `24 h` or `7 d`."""
     return _quantity(value, DURATION, unit, zero)
@@ -107,7 +114,7 @@ def temperature(value: str, to: Literal["F", "C"] = "F") -> Fraction:
     if scale is None:
         why = f"“{shown(rest)}” is neither F nor C" if rest else "it says neither F nor C"
         raise refusal(value, _TEMPERATURE.name, why, _TEMPERATURE.example)
-    degrees = Fraction(over, under)
+    degrees = ratio(over, under)
     fahrenheit = degrees if scale[1] in "Ff" else degrees * 9 / 5 + 32
     if fahrenheit < _ABSOLUTE_ZERO:
         raise refusal(value, _TEMPERATURE.name, "nothing is that cold", _TEMPERATURE.example)
@@ -125,7 +132,7 @@ def angle(value: Number) -> float:
         over, under, rest = _signed(value, ANGLE)
         if rest and ANGLE.unit(rest) is None:
             raise refusal(value, ANGLE.name, why_no_unit(rest, ANGLE), ANGLE.example)
-        degrees = Fraction(over, under)
+        degrees: Fraction = ratio(over, under)
     else:
         degrees = exact(value, ANGLE)
     if abs(degrees) > 360:
@@ -139,7 +146,7 @@ def number(text: str) -> Fraction:
     if rest:
         why = f"“{shown(rest)}” follows the number"
         raise refusal(text, _PLAIN.name, why, _PLAIN.example)
-    return Fraction(over, under)
+    return ratio(over, under)
 
 
 def amount_in(printed: str, unit: str, to: str) -> Fraction:
@@ -164,7 +171,7 @@ def _quantity(value: Number, kind: Kind, bare: str | None, zero: bool = False) -
     """The amount in the kind's base unit; `bare` is the unit of a number without one."""
     if isinstance(value, str):
         over, under, rest = leading_number(typed(value, kind), kind)
-        amount = Fraction(over, under)
+        amount: Fraction = ratio(over, under)
     else:
         amount, rest = exact(value, kind), ""
     unit = kind.unit(rest or bare or "")

@@ -11,13 +11,15 @@ _NAME = "an amount of money"
 _EXAMPLE = 'it as text with a decimal point, like "11.40"'
 
 
-def money(value: str | int) -> Decimal:
+def money(value: str | int | float) -> Decimal:
     """An amount in the list's own currency, from `"11.40"` or a whole number.
 
     At most ten digits before the point and four after it (wood is priced by the foot), never
     negative, no currency sign, no mark for thousands. A JSON number with decimals is refused,
     because it has been a binary fraction on its way here. Raises QuantityError.
     """
+    if isinstance(value, float) and value.is_integer():
+        value = int(value)  # 11.0 is a whole number, and exact
     if isinstance(value, int) and not isinstance(value, bool):
         if 0 <= value < 10**10:
             return Decimal(value)

@@ -13,6 +13,7 @@ import re
 from decimal import Decimal
 from fractions import Fraction
 
+from service.domain.ratio import Ratio
 from service.domain.spelling import DOUBLE_MARKS, FRACTION_SLASH, MINUS, SINGLE_MARKS, VULGAR
 from service.quantities.refusals import refusal, shown
 from service.quantities.units import Kind
@@ -111,7 +112,7 @@ def why_no_unit(rest: str, kind: Kind) -> str:
 def exact(value: object, kind: Kind) -> Fraction:
     """A number that came as a number. Floats are read as they are written: 0.1 is 1/10."""
     if isinstance(value, int) and not isinstance(value, bool):
-        return Fraction(value) if abs(value) < TOO_LARGE else _too_large(value, kind)
+        return Ratio(value) if abs(value) < TOO_LARGE else _too_large(value, kind)
     if isinstance(value, float):
         value = Decimal(repr(value))
     if not isinstance(value, Decimal):
@@ -125,7 +126,7 @@ def exact(value: object, kind: Kind) -> Fraction:
     if exponent < -_MOST_DECIMALS:
         why = f"it has more than {_MOST_DECIMALS} decimals"
         raise refusal(value, kind.name, why, kind.example)
-    return Fraction(value)
+    return Ratio(value)
 
 
 def _too_large(value: object, kind: Kind) -> Fraction:

@@ -4,6 +4,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import TypedDict
 
+from service.domain.ratio import ratio
 from service.domain.tape import MM, decimal, marked, mixed, tape_step
 from service.domain.tape import nearest as nearest_mark
 
@@ -21,12 +22,12 @@ def measured(inches: Fraction, *, to: Fraction | None = None, metric: bool = Fal
 
     `in` has six decimals and `mm` four: a millionth of an inch either way.
     """
-    return _measured(inches.numerator, inches.denominator, to, metric).copy()
+    return _measured(*inches.as_integer_ratio(), to, metric).copy()
 
 
 @lru_cache(maxsize=4096)  # the same few sizes come again; fractions themselves hash slowly
 def _measured(over: int, under: int, to: Fraction | None, metric: bool) -> Measured:
-    inches = Fraction(over, under)
+    inches = ratio(over, under)
     reading = nearest_mark(inches, to or tape_step(metric))
     return {
         "in": round(over / under, 6),
@@ -38,9 +39,9 @@ def _measured(over: int, under: int, to: Fraction | None, metric: bool) -> Measu
 
 def _signed(off: Fraction, metric: bool) -> str:
     """Exact where that is short; three digits where a size came from an angle."""
-    if off == 0:
+    if not off:
         return "0"
-    sign, size = ("+" if off > 0 else "-"), abs(off) / (MM if metric else 1)
+    sign, size = ("+" if off > 0 else "-"), abs(off) / MM if metric else abs(off)
     if size.denominator <= 10_000:
         digits = (decimal(size) if metric else None) or mixed(size)
     else:

@@ -15,6 +15,7 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
+from service.domain.ratio import Ratio
 from service.domain.tape import MM
 
 KG = Fraction(100_000_000, 45_359_237)  # one kilogram in pounds: the pound is 0.45359237 kg
@@ -56,19 +57,22 @@ class Kind:
         return self.spellings.get(text) or self._loosely(text)
 
     def _loosely(self, text: str) -> Unit | None:
-        plain = text.strip(" ").removesuffix(".").replace("^", "").translate(_SUPERSCRIPTS)
-        plain = plain.replace(" per ", "/").replace(" / ", "/")
-        for written, meant in _SQUARES:
+        plain = text.strip(" ").removesuffix(".").translate(_SUPERSCRIPTS)
+        for written, meant in _OTHERWISE:
             plain = plain.replace(written, meant)
-        return self.spellings.get(plain) or self.spellings.get(plain.lower())
+        lower = plain.lower() if plain.isascii() else plain  # the kelvin sign is no small k
+        return self.spellings.get(plain) or self.spellings.get(lower)
 
 
 _SUPERSCRIPTS = str.maketrans("²³", "23")
-_SQUARES = (("sq. ", "sq "), ("sqft", "ft2"), ("sq ft", "ft2"), ("sq in", "in2"), ("sq m", "m2"))
+_OTHERWISE = (
+    ("^2", "2"), ("^3", "3"), (" per ", "/"), (" / ", "/"),
+    ("sq. ", "sq "), ("sqft", "ft2"), ("sq ft", "ft2"), ("sq in", "in2"), ("sq m", "m2"),
+)  # fmt: skip
 
 
 def _unit(key: str, factor: Fraction | int, pint: str, *spelled: str) -> Unit:
-    return Unit(key, Fraction(factor), pint, spelled)
+    return Unit(key, Ratio(factor), pint, spelled)
 
 
 LENGTH = Kind(
@@ -196,7 +200,7 @@ AREA = Kind(
 
 VOLUME = Kind(
     "a volume",
-    "it like 1 gal, 1 qt or 500 mL",
+    "it like 6 ft3, 1 gal or 170 L",
     (
         _unit("in3", 1, "inch ** 3"),
         _unit("ft3", 1728, "foot ** 3"),

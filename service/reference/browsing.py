@@ -1,4 +1,4 @@
-"""All reference tables as callers read them, with the bytes of each whole table made at start."""
+"""All reference tables as callers read them, with the bytes of a whole table kept once made."""
 
 import hashlib
 import json
@@ -31,11 +31,7 @@ class Tables:
             model.__tablename__: Shelf(model, rows.of(model))
             for model in sorted(MODELS, key=lambda model: model.__tablename__)
         }
-        self._prepared = {
-            (name, format_): self._prepare(shelf, format_)
-            for name, shelf in self._shelves.items()
-            for format_ in ("json", "csv")
-        }
+        self._prepared: dict[tuple[str, Format], Prepared] = {}
 
     def names(self) -> tuple[str, ...]:
         return tuple(self._shelves)
@@ -54,7 +50,8 @@ class Tables:
 
     def whole(self, name: str, format_: Format) -> Prepared:
         """A whole table: in JSON the answer to a question without filters, in CSV every row."""
-        self.table(name)
+        if (name, format_) not in self._prepared:
+            self._prepared[name, format_] = self._prepare(self.table(name), format_)
         return self._prepared[name, format_]
 
     def answer(self, name: str, page: Page) -> dict[str, Any]:

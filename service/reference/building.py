@@ -10,7 +10,7 @@ from sqlalchemy import Connection, Engine, insert, inspect, select
 from sqlalchemy.exc import DatabaseError
 from sqlalchemy.schema import CreateTable
 
-from service.reference.columns import Row, table_of
+from service.reference.columns import Row, table_of, whole_layout
 from service.reference.judging import load
 from service.reference.loading import Refusal, Sheet, edition_of
 from service.reference.opening import file_of, open_for_building, open_for_reading
@@ -59,7 +59,7 @@ def run(folder: Path, url: str) -> int:
 
 def _layout() -> str:
     """A digest of the tables' columns, so that a changed model is built anew."""
-    tables = "".join(str(CreateTable(table)) for table in Row.metadata.sorted_tables)
+    tables = "".join(str(CreateTable(table)) for table in whole_layout().sorted_tables)
     return hashlib.sha256(tables.encode()).hexdigest()[:12]
 
 
@@ -98,8 +98,8 @@ def _fill(engine: Engine, sheets: list[Sheet], stamp: dict[str, str]) -> None:
     """Make every table anew in one transaction."""
     try:
         with engine.begin() as connection:
-            Row.metadata.drop_all(connection)
-            Row.metadata.create_all(connection)
+            whole_layout().drop_all(connection)
+            whole_layout().create_all(connection)
             for sheet in sorted(sheets, key=_parents_first):
                 _insert(connection, sheet.model, [dict(line.cells) for line in sheet.lines])
             for sheet in sheets:
@@ -110,7 +110,7 @@ def _fill(engine: Engine, sheets: list[Sheet], stamp: dict[str, str]) -> None:
 
 
 def _parents_first(sheet: Sheet) -> int:
-    return Row.metadata.sorted_tables.index(sheet.table)
+    return whole_layout().sorted_tables.index(sheet.table)
 
 
 def _insert(connection: Connection, model: type[Row], rows: list[dict[str, Any]]) -> None:

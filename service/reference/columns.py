@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import cache
 from typing import Any, ClassVar
 
 from sqlalchemy import (
@@ -9,6 +10,7 @@ from sqlalchemy import (
     Column,
     ColumnElement,
     ForeignKey,
+    MetaData,
     Table,
     Text,
     and_,
@@ -49,11 +51,6 @@ class Row(DeclarativeBase):
     """A row of a table. Its docstring says what one row is."""
 
     heading: ClassVar[str]
-
-    def __init_subclass__(cls, **options: Any) -> None:
-        super().__init_subclass__(**options)
-        if "__tablename__" in cls.__dict__:
-            _add_checks(table_of(cls))
 
 
 class Sourced:
@@ -115,6 +112,7 @@ def table_of(model: type[Row]) -> Table:
     return table
 
 
+@cache
 def key_columns(model: type[Row]) -> tuple[str, ...]:
     """The columns that rows of a model are told apart and sorted by."""
     return tuple(cell.name for cell in table_of(model).primary_key)
@@ -143,6 +141,17 @@ def kind_of(cell: Column[Any]) -> Kind[Any]:
     if not isinstance(cell.type, Kind):
         raise TypeError(f"{cell} is not declared with a kind of cell")
     return cell.type
+
+
+@cache
+def whole_layout() -> MetaData:
+    """Every table that is declared, with what the database itself refuses.
+
+    Only building needs it: whoever reads is spared the making of some hundred rules.
+    """
+    for table in Row.metadata.sorted_tables:
+        _add_checks(table)
+    return Row.metadata
 
 
 def _add_checks(table: Table) -> None:

@@ -70,8 +70,21 @@ class Kind(TypeDecorator[T]):
     def process_bind_param(self, value: T | None, dialect: Dialect) -> Any:
         return None if value is None else self.printed(value)
 
-    def process_result_value(self, value: Any, dialect: Dialect) -> T | None:
-        return None if value is None else self.read(value)
+    def result_processor(self, dialect: Dialect, coltype: object) -> Callable[[Any], T | None]:
+        """Every text of a column is read once, and alike cells are one value in memory."""
+        return _Known(self.read).__getitem__
+
+
+class _Known(dict[Any, Any]):
+    """The values of the texts that a column was found to hold."""
+
+    def __init__(self, read: Callable[[Any], Any]) -> None:
+        super().__init__({None: None})
+        self._read = read
+
+    def __missing__(self, text: Any) -> Any:
+        self[text] = value = self._read(text)
+        return value
 
 
 class Words(Kind[str]):

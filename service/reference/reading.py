@@ -29,9 +29,12 @@ class Rows:
 
 
 def read_rows(engine: Engine) -> Rows:
-    """Read the whole database, then let go of it: servers fork after this."""
+    """Read the whole database, then let go of it: servers fork after this.
+
+    It asks tables, not models: nothing is mapped to objects, so their machinery stays cold.
+    """
     with engine.connect() as connection:
-        edition = connection.execute(select(Edition.data)).scalar_one()
+        edition = connection.execute(select(table_of(Edition).c.data)).scalar_one()
         agreeing = _agreeing(connection)
         tables = {
             model.__tablename__: _read(connection, model, agreeing[model.__tablename__])
@@ -44,8 +47,9 @@ def read_rows(engine: Engine) -> Rows:
 def _agreeing(connection: Connection) -> defaultdict[str, defaultdict[str, list[str]]]:
     """Further sources by table and key."""
     found: defaultdict[str, defaultdict[str, list[str]]] = defaultdict(lambda: defaultdict(list))
-    wanted = select(Citation.table_name, Citation.row_key, Citation.source)
-    for table, key, source in connection.execute(wanted.order_by(Citation.position)):
+    cited = table_of(Citation).c
+    wanted = select(cited.table_name, cited.row_key, cited.source).order_by(cited.position)
+    for table, key, source in connection.execute(wanted):
         found[table][key].append(source)
     return found
 
@@ -57,8 +61,10 @@ def _read(
     keys = key_columns(model)
     header = header_of(model)
     rows = []
-    for row in connection.execute(select(table)):
-        cells = dict(row._mapping)
+    found = connection.execute(select(table))
+    names = tuple(found.keys())
+    for row in found:
+        cells = dict(zip(names, row, strict=True))
         if AGREES in header:
             sources = agreeing.get(key_in(model, cells))
             cells[AGREES] = Printed(";".join(sources), tuple(sources)) if sources else None

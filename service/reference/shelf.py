@@ -125,8 +125,12 @@ class Shelf:
         writer = csv.writer(text)
         writer.writerow(self.kinds)
         for cells in rows:
-            writer.writerow([_harmless(self._text(name, cells[name])) for name in self.kinds])
+            writer.writerow([_harmless(text) for text in self.printed(cells).values()])
         return text.getvalue()
+
+    def printed(self, cells: Cells) -> dict[str, str]:
+        """Each cell of a row as printed, by column; empty ones are empty text."""
+        return {name: self._text(name, cells[name]) for name in self.kinds}
 
     def _sought(self, name: str, asked: str) -> Sought:
         kind = self._kind(name)

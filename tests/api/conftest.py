@@ -10,14 +10,17 @@ from flask.testing import FlaskClient
 
 from service.app import create_app
 from service.settings import read_settings
+from tests.api.judged_client import JudgedClient
 
 TOTE = Path(__file__).parent / "tote.json"
 
 
 @pytest.fixture(scope="session")
 def app(reference_url: str) -> Flask:
-    """The service, once a run."""
-    return create_app(read_settings({"DRYFIT_REFERENCE_URL": reference_url}))
+    """The service, once a run; every answer that a test gets is held against the description."""
+    app = create_app(read_settings({"DRYFIT_REFERENCE_URL": reference_url}))
+    app.test_client_class = JudgedClient
+    return app
 
 
 @pytest.fixture

@@ -4,7 +4,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from service.api.documents.shapes import MEASURES
+from service.api.documents.measures import MEASURES
 
 LEG = "/v1/angles/leaning?height=16&lean=12&stock=1x3"
 FORMS = [("application/json", "json"), ("text/plain", "text"), ("image/svg+xml", "svg")]

@@ -39,34 +39,41 @@ def test_a_program_gets_json(client: FlaskClient) -> None:
     assert [question["line"] for question in answer["questions"]] == lines_of(client)
 
 
-class Preformatted(HTMLParser):
-    """The text of every pre element."""
+class Sources(HTMLParser):
+    """What a page loads, and what stands inside its scripts."""
 
     def __init__(self) -> None:
         super().__init__()
-        self.found: list[str] = []
-        self.inside = False
+        self.loaded: list[str] = []
+        self.inside = ""
+        self.written: list[str] = []
 
-    def handle_starttag(self, tag: str, attrs: object) -> None:
-        self.inside = tag == "pre"
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.inside = tag
+        said = dict(attrs)
+        named = said.get("src") if tag == "script" else said.get("href") if tag == "link" else None
+        if named:
+            self.loaded.append(named)
 
     def handle_data(self, data: str) -> None:
-        if self.inside:
-            self.found.append(data)
-            self.inside = False
+        if self.inside == "script" and data.strip():
+            self.written.append(data)
 
 
-def test_a_browser_gets_a_page_with_the_same_lines(client: FlaskClient) -> None:
+def test_a_browser_gets_the_phone_page_and_all_that_it_loads(client: FlaskClient) -> None:
     response = client.get("/", headers={"Accept": BROWSER})
     assert response.mimetype == "text/html"
-    page = Preformatted()
+    page = Sources()
     page.feed(response.text)
-    assert page.found == lines_of(client)
+    assert page.written == [], "the page's own policy lets no script stand in it"
+    assert any(address.endswith(".js") for address in page.loaded)
+    for address in page.loaded:
+        assert client.get(address).status_code == 200, address
 
 
 def test_a_hostile_host_name_can_not_write_into_the_page(client: FlaskClient) -> None:
     headers = {"Accept": BROWSER, "Host": 'x"><script>alert(1)</script>'}
-    assert "<script" not in client.get("/", headers=headers).text
+    assert "alert(1)" not in client.get("/", headers=headers).text
 
 
 def test_every_answer_carries_the_fixed_headers(client: FlaskClient) -> None:

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from service.api.documents.build import BuildForm
-from service.api.documents.shapes import MEASURES
+from service.api.documents.measures import MEASURES
 from service.domain.build import (
     Build,
     Cutout,

@@ -75,6 +75,27 @@ def test_a_name_that_stands_twice_is_refused_with_400(client: FlaskClient) -> No
     assert "length" in problem["detail"]
 
 
+DEEP = "[" * 300 + "]" * 300
+HIDDEN = {
+    "among times": '{"a": "10:30", "b": 1, "b": "11:45"}',
+    "behind an escaped colon": r'{"a": 1, "a": "\u003a"}',
+    "as an escape": r'{"a": 1, "\u0061": 2}',
+    "deep inside": f'{{"a": {DEEP}, "b": [{{"c": 1, "c": {{"d": ":"}}}}]}}',
+    "holding what is lost": '{"a": {"b": ":", "c": 1}, "a": 1}',
+    "empty": '{"": 1, "": 2}',
+}
+
+
+@pytest.mark.parametrize("body", HIDDEN.values(), ids=HIDDEN)
+def test_no_repeated_name_is_overlooked(client: FlaskClient, body: str) -> None:
+    assert_problem(post(client, body), 400, "repeated-name")
+
+
+@pytest.mark.parametrize("body", ['{"a": ":"}', r'{"a\u003a": {"b": 1}}', f'{{"a": {DEEP}}}'])
+def test_no_name_is_taken_for_a_repeated_one(client: FlaskClient, body: str) -> None:
+    assert_problem(post(client, body), 422, "invalid-document")
+
+
 @pytest.mark.parametrize(
     "content_type",
     ["", "text/plain", "application/x-www-form-urlencoded", "application/json; charset=latin-1"],
@@ -281,11 +302,12 @@ def test_an_unforeseen_error_is_a_500_that_tells_nothing(
 ) -> None:
     with app.test_request_context("/somewhere"):
         response = app.make_response(app.handle_user_exception(RuntimeError("inner secret")))
-    assert json.loads(response.data) == {
+    problem = json.loads(response.data)
+    assert re.fullmatch("/somewhere#[0-9a-f]{16}", problem.pop("instance"))
+    assert problem == {
         "type": "/problems/internal-error",
         "title": "Something went wrong on our side.",
         "status": 500,
-        "instance": "/somewhere",
     }
     assert "inner secret" in caplog.text
 

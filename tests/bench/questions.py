@@ -13,15 +13,16 @@ TOTE = json.loads((Path(__file__).parents[1] / "api" / "tote.json").read_text())
 
 @dataclass(frozen=True)
 class Question:
-    """A request and the most it should cost; `revalidates` sends the ETag of a first answer.
+    """A request and the most it should cost (None: only printed).
 
+    `revalidates` sends the ETag of a first answer.
     ``{n}`` in the path becomes four digits that change from request to request, and `fresh` makes
     a body of such a number, so that nothing remembered answers.
     """
 
     name: str
     path: str
-    goal: float
+    goal: float | None
     body: Any = None
     revalidates: bool = False
     times: int = 300
@@ -54,6 +55,17 @@ def renamed(run: dict[str, Any], named: dict[str, str], copy: int) -> dict[str, 
     changed: dict[str, Any] = json.loads(text)
     changed["gives"] = [named[id] for id in run.get("gives", [])]
     return changed
+
+
+def other_totes(n: int) -> dict[str, Any]:
+    """The forty parts, each tote longer than the others and than those of any other number."""
+    build = forty_parts()
+    for index, part in enumerate(build["parts"]):
+        more = (n * 10 + index // 4) % 40_000 / 10_000
+        size = {"bottom": 20, "handle": 20, "side": 21.5}.get(part["id"].partition("-")[0])
+        if size is not None:
+            part["length"] = f"{size + more:.4f}"
+    return build
 
 
 STOCKS = ("1x2", "1x3", "1x4", "1x6", "1x8", "2x2", "2x4")
@@ -94,6 +106,16 @@ def other_joints(n: int) -> dict[str, Any]:
     return {**build, "parts": parts}
 
 
+def twenty_parts(n: int = 0) -> dict[str, Any]:
+    """A build of twenty parts, with its boards to buy, another name each time."""
+    build = forty_parts()
+    parts = build["parts"][:20]
+    named = {part["id"] for part in parts}
+    joints = [j for j in build["joints"] if {j["through"], j["into"]} <= named]
+    runs = [r for r in build["runs"] if {p["part"] for p in r["pieces"]} <= named]
+    return {**build, "name": f"Five totes, {n}", "parts": parts, "joints": joints, "runs": runs}
+
+
 ONE_BY_THREE = "stock=1x3"
 SHAPES = (
     "leaning?height=16&lean=12",
@@ -123,8 +145,11 @@ FRESH_SHAPES = (
     "ends?length=20.{n}&miter=10,10",
 )
 
-# One-line questions of which every request has a value that was never asked.
+# Questions of which every request has a value that was never asked.
 FRESH = (
+    Question("first: check of 40 parts", "/v1/check", 14, times=60, fresh=other_totes),
+    Question("first: estimate, no cut plan", "/v1/estimate?bought=none", 14, times=60,
+             fresh=other_totes),
     Question("first: board feet", "/v1/board-feet?stock=1x8&length=8.{n}ft", 4),
     Question("first: measure", "/v1/measure?value=527.{n}mm", 4),
     Question(
@@ -175,7 +200,13 @@ QUESTIONS = (
     Question("weight", "/v1/weight?stock=2x4&length=8ft&wood=spf&count=3", 4),
     Question("coverage", "/v1/coverage?finish=water-polyurethane&area=20ft2", 4),
     Question("estimate of 40 parts", "/v1/estimate", 60, body=forty_parts(), times=30),
-    Question("estimate, no cut plan", "/v1/estimate?bought=none", 60, forty_parts(), times=30),
+    Question("estimate, no cut plan", "/v1/estimate?bought=none", 14, forty_parts(), times=60),
     Question("why", "/v1/why/run.tight", 4),
+    Question(
+        "handout of 20 parts, HTML", "/v1/handout?format=html", None, times=15, fresh=twenty_parts
+    ),
+    Question(
+        "handout of 20 parts, PDF", "/v1/handout?format=pdf", None, times=8, fresh=twenty_parts
+    ),
     *FRESH,
 )

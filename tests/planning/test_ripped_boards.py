@@ -4,10 +4,12 @@ from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
+from itertools import pairwise
 from random import Random
 
 import pytest
 
+from service.domain.ends import Slant
 from service.planning.boards import plan_boards
 from service.planning.job import ForSale, Job, OnHand, Part, Plan
 from tests.planning.independent import check_plan
@@ -65,6 +67,27 @@ def test_full_width_parts_are_not_ripped() -> None:
 def test_a_part_wider_than_the_board_is_named() -> None:
     plan = planned(ripped(Part("top", F(60), 1, width=F(12))))
     assert [u.why for u in plan.unplaced] == ["wider-than-the-board"]
+
+
+MITERED = (Slant(F(1), F(0)), Slant(F(1), F(0)))
+
+
+@pytest.mark.parametrize("width", [None, F(2)], ids=["none is ripped", "one is ripped"])
+def test_slanted_parts_stay_on_the_board_where_a_saw_rips(width: Fraction | None) -> None:
+    # long edges 28 3/8, 28 3/8 and 20 3/8 come to 77 3/8 with two kerfs: more than a 72 in board
+    stile, rail = F(28375, 1000) - F(5, 2), F(20375, 1000) - F(5, 2)
+    parts = (
+        Part("stile", stile, 2, *MITERED),
+        Part("rail", rail, 2, *MITERED),
+        Part("slat", F(10), 1, width=width),
+    )
+    board = ForSale(F(72), Decimal("3.60"))
+    plan = plan_boards(Job(parts, (board,), kerf=KERF, width=F(5, 2), rips=True))
+    assert sum(len(one.pieces) for one in plan.boards) == 5
+    for one in plan.boards:
+        assert all(0 <= piece.start < piece.end <= 72 for piece in one.pieces)
+        if width is not None:  # square blanks, mitered afterward
+            assert all(b.start - a.end >= KERF for a, b in pairwise(one.pieces))
 
 
 def test_strips_of_boards_on_hand_are_free() -> None:

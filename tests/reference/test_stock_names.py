@@ -1,4 +1,4 @@
-"""Names of stocks: sizes that shops elsewhere call otherwise, and the nearest of a wrong name."""
+"""Names of stocks: sizes that a region calls otherwise, and the nearest of a wrong name."""
 
 import pytest
 

@@ -19,7 +19,6 @@ T = TypeVar("T")
 UNITS: ContextVar[Units] = ContextVar("units", default="in")
 
 LONGEST_TEXT = 80
-_AMOUNT = re.compile(r" ?([0-9][0-9./]{0,19}) ?([A-Za-z][A-Za-z0-9]{0,9})")
 ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._-]{0,59}")
 
 MISSING: dict[str, Any] = {
@@ -69,13 +68,13 @@ class Id(Text):
     """What a part, joint, run or shape is called by the others."""
 
     def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> str:
-        text = super()._deserialize(value, attr, data)
-        if not ID.fullmatch(text):
-            raise ValidationError(
-                "An id starts with a letter or digit and goes on with letters, digits, spaces, "
-                "dots, hyphens and underlines, 60 characters at most."
-            )
-        return text
+        if isinstance(value, str) and ID.fullmatch(value):
+            return value
+        super()._deserialize(value, attr, data)  # what is wrong with it as text comes first
+        raise ValidationError(
+            "An id starts with a letter or digit and goes on with letters, digits, spaces, dots, "
+            "hyphens and underlines, 60 characters at most."
+        )
 
 
 class Word(Field[str]):
@@ -215,12 +214,9 @@ class Volume(Quantity[Fraction]):
     """Cubic feet, from text that says its unit: `6 ft3`, `170 L`."""
 
     def read(self, value: Any) -> Fraction:
-        match = _AMOUNT.fullmatch(value) if isinstance(value, str) else None
-        if match is None:
-            raise ValidationError("This must be a volume with its unit, like 6 ft3 or 170 L.")
-        cubic_feet = quantities.amount_in(match[1], match[2], "ft3")
-        if not 0 < cubic_feet <= 10_000:
-            raise ValidationError("This must be more than zero, and 10,000 ft3 at most.")
+        cubic_feet = quantities.volume(value)
+        if cubic_feet > 10_000:
+            raise ValidationError("This must be 10,000 ft3 at most.")
         return cubic_feet
 
 

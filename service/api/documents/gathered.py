@@ -2,6 +2,7 @@
 
 import copy
 from collections.abc import Callable, Iterable, Mapping
+from functools import cached_property
 from typing import Any
 
 from marshmallow import Schema, ValidationError, fields
@@ -19,11 +20,22 @@ class Several(fields.List[Any]):
         super().__init__(inner, **options)
         self.least, self.most = least, most
 
-    def _deserialize(self, value: Any, attr: str | None, data: Any, **options: Any) -> Any:
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> Any:
+        if not isinstance(value, list):
+            raise self.make_error("invalid")
         # The length first: a megabyte of list must not be read to be refused.
-        if isinstance(value, list) and not self.least <= len(value) <= self.most:
+        if not self.least <= len(value) <= self.most:
             raise ValidationError(_how_many(self.least, self.most, len(value)))
-        return tuple(super()._deserialize(value, attr, data, **options))
+        read = self.inner.deserialize
+        values, refused = [], {}
+        for index, one in enumerate(value):
+            try:
+                values.append(read(one))
+            except ValidationError as error:
+                refused[index] = error.messages
+        if refused:
+            raise ValidationError(refused)
+        return tuple(values)
 
 
 def _how_many(least: int, most: int, given: int) -> str:
@@ -52,6 +64,16 @@ class Object(fields.Nested):
 
     def __init__(self, form: type[Schema], **options: Any) -> None:
         super().__init__(form, **options)
+
+    def _deserialize(
+        self, value: Any, attr: str | None, data: Any, partial: Any = None, **_: Any
+    ) -> Any:
+        return self._load_form(value)
+
+    @cached_property
+    def _load_form(self) -> Callable[[Any], Any]:
+        """marshmallow makes the form when it is first asked for, and looks for it ever after."""
+        return self.schema.load
 
 
 class Named(Field[dict[str, Any]]):

@@ -1,133 +1,172 @@
-"""Parts, and how their ends, edges and cutouts are cut."""
+"""Parts: the lines of a parts list."""
 
-from typing import Any, ClassVar
+from dataclasses import fields
+from typing import Any
 
 from marshmallow import ValidationError, post_load, validates_schema
 
-from service.api.documents.fields import Angle, Id, Length, Number, Text, Whole, Word, YesNo
-from service.api.documents.forms import Form
-from service.api.documents.gathered import EitherForm, Named, Object, Several, WordSet
-from service.domain.build import Cutout, End, GluedFrom, Part, Stock, StockNote
+from service.api.documents.cuts import CutoutForm, EdgeForm, EndForm
+from service.api.documents.fields import Id, Length, Whole, Word
+from service.api.documents.gathered import EitherForm, Object, Several, WordSet
+from service.api.documents.stocks import GluedFromForm, StockForm, StockName, StockNoteForm
+from service.api.documents.telling import told
+from service.domain.build import NOTHING_NOTED, Part, StockNote
 
 FACES = ("front", "back", "top", "bottom", "ends")
 
-
-class StockName(Text):
-    """A stock by name, as a shop spells it."""
-
-    def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> Any:
-        return Stock(name=super()._deserialize(value, attr, data))
-
-
-class StockForm(Form):
-    """A stock stated by its size: a board, a panel by thickness, or a round."""
-
-    makes: ClassVar[Any] = Stock
-
-    thickness = Length()
-    width = Length()
-    diameter = Length()
-
-    @validates_schema
-    def _board_panel_or_round(self, data: dict[str, Any], **_: Any) -> None:
-        if ("diameter" in data) == ("thickness" in data) or {"diameter", "width"} <= set(data):
-            raise ValidationError("Say thickness and width, thickness alone, or diameter.")
-
-
-class EdgeForm(Form):
-    """One long edge: degrees off square through the thickness."""
-
-    makes: ClassVar[Any] = End
-
-    bevel = Angle()
-    long = WordSet("top", "bottom", "front", "back")
-
-    @validates_schema
-    def _one_side_of_each(self, data: dict[str, Any], **_: Any) -> None:
-        sides = data.get("long", frozenset())
-        if {"top", "bottom"} <= sides or {"front", "back"} <= sides:
-            raise ValidationError("The long point is on one of two sides.", field_name="long")
-
-
-class EndForm(EdgeForm):
-    """One cut end, which may also turn across the face."""
-
-    miter = Angle()
-
-
-class CutoutForm(Form):
-    """Wood taken out of a part."""
-
-    kind = Word("slot", "dado", "rabbet", "lap", "notch", "hole", required=True)
-    on = Word("face", "back", "edge", "end", required=True)
-    at = Several(Length(zero=True), 0, 200)
-    width = Length()
-    diameter = Length()
-    depth = Length()
-    fits = Id(data_key="for")
-    runs = Word("across", "along", load_default="across")
-
-    @validates_schema
-    def _only_holes_are_round(self, data: dict[str, Any], **_: Any) -> None:
-        hole = data.get("kind") == "hole"
-        wrong = "width" if hole else "diameter"
-        if wrong in data and "kind" in data:
-            told = "A hole has a diameter." if hole else "Only a hole has a diameter."
-            raise ValidationError(told, field_name=wrong)
-
-    @post_load
-    def made(self, data: dict[str, Any], **_: Any) -> Any:
-        """The cutout; its size is the width or the diameter."""
-        width, diameter = data.pop("width", None), data.pop("diameter", None)
-        optional = {"at": (), "depth": None, "fits": None}
-        return Cutout(size=width or diameter, **(optional | data))
-
-
-class GluedFromForm(Form):
-    """Boards glued edge to edge into one part."""
-
-    makes: ClassVar[Any] = GluedFrom
-
-    boards = Whole(2, 50, required=True)
-    edge_loss = Length(zero=True, required=True)
-
-
-class StockNoteForm(Form):
-    """What is known about a stock, or about one part's."""
-
-    makes: ClassVar[Any] = StockNote
-
-    wood = Text()
-    treated = YesNo()
-    moisture = Number(0, 200)
-    measured_thickness = Length()
-    measured_width = Length()
-
-
-_KNOWN = ("wood", "treated", "moisture", "measured_thickness", "measured_width")
+_KNOWN = tuple(field.name for field in fields(StockNote))
 
 
 class PartForm(StockNoteForm):
     """One line of the parts list."""
 
-    id = Id(required=True)
-    stock = EitherForm(StockName(), StockForm, required=True)
-    length = Length()
-    quantity = Whole(1, 1000)
-    width = Length()
-    thickness = Length()
-    grain = Word("length", "width", "any")
-    glued_from = Object(GluedFromForm)
-    shows = WordSet(*FACES)
-    fit = Word("to-list", "to-fit")
-    ends = Several(Object(EndForm), 2, 2)
-    ends_lean = Word("opposite", "same")
-    edges = Several(Object(EdgeForm), 2, 2)
-    edges_lean = Word("opposite", "same")
-    measured = Word("long-to-long", "short-to-short", "long-to-short", "short-to-long", "center")
-    measured_on = Word("front", "back")
-    mirrored = Whole(0, 1000)
-    cutouts = Several(Object(CutoutForm), 0, 100)
+    id = Id(
+        required=True,
+        metadata=told(
+            "What the other entries call this part: letters, digits, spaces and a few signs.",
+            "shelf",
+        ),
+    )
+    stock = EitherForm(
+        StockName(),
+        StockForm,
+        required=True,
+        metadata=told(
+            "What it is cut from: a name as a shop says it, or its size.",
+            "1x6",
+            {"thickness": "18 mm", "width": "140 mm"},
+        ),
+    )
+    length = Length(
+        metadata=told(
+            "Finished length with the grain, in the document's units or with its unit.",
+            "20 3/4",
+            "527 mm",
+            left_out="open: what needs it is not judged",
+        )
+    )
+    quantity = Whole(1, 1000, metadata=told("How many alike, 1 to 1000.", 2, left_out="1"))
+    width = Length(
+        metadata=told(
+            "Finished width across the grain, a length; less than the stock's: it is ripped.",
+            "4",
+            left_out="the stock's width",
+        )
+    )
+    thickness = Length(
+        metadata=told(
+            "Finished thickness, the smallest size, a length; less than the stock's: it is planed.",
+            "5/8",
+            left_out="the stock's thickness",
+        )
+    )
+    grain = Word(
+        "length",
+        "width",
+        "any",
+        metadata=told(
+            "Which way the grain runs on a panel part: along its length, along its width, or any.",
+            "length",
+            left_out="length",
+        ),
+    )
+    glued_from = Object(
+        GluedFromForm,
+        metadata=told(
+            "The boards that it is glued up from, edge to edge.",
+            {"boards": 3, "edge_loss": "1/16"},
+            left_out="one board",
+        ),
+    )
+    shows = WordSet(
+        *FACES,
+        metadata=told(
+            "Sides that must stay clean: front, back, top, bottom (the two edges) or ends.",
+            ["front"],
+            left_out="no side must",
+        ),
+    )
+    fit = Word(
+        "to-list",
+        "to-fit",
+        metadata=told(
+            "Whether it is cut to the list, or last, to fit, measured from the piece.",
+            "to-fit",
+            left_out="to-list",
+        ),
+    )
+    ends = Several(
+        Object(EndForm),
+        2,
+        2,
+        metadata=told(
+            "How its two ends are cut, the first at the left as it lies on its back.",
+            [{"miter": 45}, {"miter": 45}],
+            left_out="both square",
+        ),
+    )
+    ends_lean = Word(
+        "opposite",
+        "same",
+        metadata=told(
+            "opposite: the long points of both ends are on one side; same: on different ones.",
+            "opposite",
+            left_out="opposite, and the answer says that it was taken so",
+        ),
+    )
+    edges = Several(
+        Object(EdgeForm),
+        2,
+        2,
+        metadata=told(
+            "How its two long edges are cut, the bottom one first; an edge has a bevel only.",
+            [{"bevel": 10}, {}],
+            left_out="both square",
+        ),
+    )
+    edges_lean = Word(
+        "opposite",
+        "same",
+        metadata=told(
+            "How the two edges lie to each other: opposite or same.",
+            "opposite",
+            left_out="opposite, and the answer says that it was taken so",
+        ),
+    )
+    measured = Word(
+        "long-to-long",
+        "short-to-short",
+        "long-to-short",
+        "short-to-long",
+        "center",
+        metadata=told(
+            "Between which points of slanted ends the length is measured.",
+            "long-to-long",
+            left_out="long-to-long, and the answer says that it was taken so",
+        ),
+    )
+    measured_on = Word(
+        "front",
+        "back",
+        metadata=told(
+            "On which face the length and width are measured: front or back.",
+            "front",
+            left_out="front",
+        ),
+    )
+    mirrored = Whole(
+        0, 1000, metadata=told("How many of quantity are mirror images.", 1, left_out="0")
+    )
+    cutouts = Several(
+        Object(CutoutForm),
+        0,
+        100,
+        metadata=told(
+            "Wood taken out of it: slots, dadoes, rabbets, laps, notches and holes.",
+            [{"kind": "hole", "on": "face", "at": ["2"], "diameter": "1"}],
+            left_out="none",
+        ),
+    )
 
     @validates_schema
     def _no_more_mirrored_than_there_are(self, data: dict[str, Any], **_: Any) -> None:
@@ -137,10 +176,6 @@ class PartForm(StockNoteForm):
     @post_load
     def made(self, data: dict[str, Any], **_: Any) -> Any:
         """The part, with what is known about its own piece of stock."""
-        known = StockNote(**{name: data.pop(name) for name in _KNOWN if name in data})
+        noted = {name: data.pop(name) for name in _KNOWN if name in data}
+        known = StockNote(**noted) if noted else NOTHING_NOTED
         return Part(known=known, length=data.pop("length", None), **data)
-
-
-def stock_notes() -> Named:
-    """What is known about all parts of a stock, by the stock's name."""
-    return Named(Text(), Object(StockNoteForm), 100)

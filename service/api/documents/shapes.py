@@ -1,120 +1,18 @@
-"""Shapes: what parts form together, each with the measures of its own kind.
+"""Shapes: what parts form together, each with the measures of its own kind."""
 
-The same measures, read the same way, are the parameters of the question about that shape.
-"""
-
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from functools import cache
 from typing import Any
 
 from marshmallow import ValidationError, post_load
-from marshmallow import fields as marshmallow_fields
 
-from service.api.documents.fields import Angle, Field, Id, Length, Pair, Text, Whole, Word, YesNo
+from service.api.documents.fields import Field, Id, Length, Word
 from service.api.documents.forms import Form
-from service.api.documents.gathered import Either, Named, Several
+from service.api.documents.gathered import Named, Several
+from service.api.documents.measures import EVERY, MEASURES, Measure
+from service.api.documents.schemas import Book, Json, discriminated, schema_of
+from service.api.documents.telling import told
 from service.domain.build import Shape
-
-Measure = Callable[[], marshmallow_fields.Field[Any]]
-
-
-class TwoAngles(Field[tuple[float, float]]):
-    """The angles of both ends: `10,10` or a list of two."""
-
-    def _deserialize(self, value: Any, attr: str | None, data: Any, **_: Any) -> Any:
-        both = value.split(",") if isinstance(value, str) else value
-        return Several(Angle(), 2, 2).deserialize(both)
-
-
-def _turn() -> Angle:
-    return Angle(0, 90)
-
-
-def _clearance() -> Length:
-    return Length(zero=True)
-
-
-_FRAME: Mapping[str, Measure] = {
-    "opening": Pair,
-    "outside": Pair,
-    "contents": Pair,
-    "rabbet": Length,
-    "clearance": _clearance,
-}
-
-EVERY: Mapping[str, Measure] = {
-    "stock": Text,
-    "seen": lambda: Word("face", "edge"),
-    "saw_miter_to": _turn,
-    "saw_bevel_to": _turn,
-}
-
-MEASURES: Mapping[str, Mapping[str, Measure]] = {
-    "leaning": {
-        "height": Length,
-        "lean": Angle,
-        "top": lambda: Either(Length(), Word("level", "square")),
-    },
-    "splayed-legs": {
-        "height": Length,
-        "lean": Angle,
-        "lean_front": Angle,
-        "lean_side": Angle,
-        "turned": YesNo,
-        "top_inset": lambda: Either(_clearance(), Pair()),
-        "top_outside": lambda: Either(Length(), Pair()),
-        "top_inside": lambda: Either(Length(), Pair()),
-        "rail_top_at": Length,
-    },
-    "mitered-frame": _FRAME,
-    "butted-frame": _FRAME,
-    "sloped-box": {
-        "sides": lambda: Whole(3, 100),
-        "height": Length,
-        "slant": Length,
-        "slope": Angle,
-        "slope_from": lambda: Word("vertical", "horizontal"),
-        "corners": lambda: Word("mitered", "butted"),
-        "rim": lambda: Either(Length(), Pair()),
-        "foot": lambda: Either(Length(), Pair()),
-    },
-    "polygon": {
-        "sides": lambda: Whole(3, 100),
-        "across_flats": Length,
-        "across_corners": Length,
-        "side": Length,
-        "ring": lambda: Word("flat", "upright"),
-    },
-    "brace": {
-        "run": Length,
-        "rise": Length,
-        "given": lambda: Word("long-points", "center", "short-points"),
-        "between": lambda: Word("upright,level", "level,level"),
-        "opening": Length,
-    },
-    "crossed-legs": {"width": Length, "height": Length},
-    "prop": {"lean": Angle, "up": Length, "foot": Length},
-    "tapered-leg": {"length": Length, "top": Length, "foot": Length, "straight": Length},
-    "ends": {
-        "length": Length,
-        "miter": TwoAngles,
-        "bevel": TwoAngles,
-        "ends_lean": lambda: Word("opposite", "same"),
-        "measured": lambda: Word(
-            "long-to-long", "short-to-short", "long-to-short", "short-to-long", "center"
-        ),
-    },
-    # `opening` is what the pieces share out: `within` of the question, but here that is how near
-    # the sizes must come.
-    "row": {
-        "opening": Length,
-        "pieces": lambda: Whole(1, 1000),
-        "piece": Length,
-        "ends": lambda: Either(Length(zero=True), Word("gap", "flush", "half")),
-        "centers": Length,
-        "at": lambda: Several(Length(zero=True), 1, 1000),
-    },
-}
 
 ROLES = (
     "leg", "rail", "stretcher", "top", "side", "stile", "brace", "board", "prop", "piece",
@@ -124,10 +22,28 @@ ROLES = (
 class ShapeForm(Form):
     """What every shape has."""
 
-    id = Id(required=True)
-    shape = Word(*MEASURES, required=True)
-    parts = Named(Word(*ROLES), Several(Id(), 1, 100), len(ROLES))
-    within = Length(zero=True)
+    id = Id(required=True, metadata=told("What the other entries call this shape.", "legs"))
+    shape = Word(
+        *MEASURES, required=True, metadata=told("What the parts form; it decides the measures.")
+    )
+    parts = Named(
+        Word(*ROLES),
+        Several(Id(), 1, 100),
+        len(ROLES),
+        metadata=told(
+            "Ids of the parts in each role.",
+            {"leg": ["leg"], "rail": ["rail"]},
+            left_out="the shape is figured, but no part is held against it",
+        ),
+    )
+    within = Length(
+        zero=True,
+        metadata=told(
+            "How far a part's sizes may be off, a length.",
+            "1/16",
+            left_out="1/32 in, and 0.25 degrees for angles",
+        ),
+    )
 
     @post_load
     def made(self, data: dict[str, Any], **_: Any) -> Any:
@@ -146,8 +62,9 @@ def _measures_of(shape: str) -> Mapping[str, Measure]:
 def form_of(shape: str) -> Form:
     """The form of one kind of shape."""
     own = {name: make() for name, make in _measures_of(shape).items()}
-    name = "".join(word.title() for word in shape.split("-")) + "Form"
-    made = type(name, (ShapeForm,), own)()
+    own["shape"] = Word(shape, required=True, metadata=ShapeForm._declared_fields["shape"].metadata)
+    name = "".join(word.title() for word in shape.split("-")) + "ShapeForm"
+    made = type(name, (ShapeForm,), {"__doc__": f"A shape: {shape}.", **own})()
     assert isinstance(made, Form)
     return made
 
@@ -170,3 +87,9 @@ class AnyShape(Field[Shape]):
             raise ValidationError({"shape": ["This is required."]}) from None
         except ValidationError as refusal:
             raise ValidationError({"shape": refusal.messages}) from None
+
+
+@schema_of.register
+def _(field: AnyShape, book: Book) -> Json:
+    kinds = {shape: book.form(form_of(shape)) for shape in MEASURES}
+    return book.named("Shape", discriminated("shape", kinds))

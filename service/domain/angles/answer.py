@@ -8,6 +8,7 @@ from typing import Literal
 
 from service.domain.build import Part, Stock
 from service.domain.errors import Complaint, DryfitError
+from service.domain.ratio import ratio
 from service.domain.rounding import Rounding
 from service.domain.shape import shape_part
 from service.domain.solid import Crossed, Solid, Unclear
@@ -39,7 +40,7 @@ def impossible(name: str, why: str, by: float = 0.0) -> NotFigured:
 
 def inches(size: float) -> Fraction:
     """A length that came from an angle, rounded to a billionth of an inch."""
-    return Fraction(round(size * FINE), FINE)
+    return ratio(round(size * FINE), FINE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,22 +95,32 @@ class Mark:
     words: str
 
 
+Side = Literal["left", "right", "above", "below", "along", "through", "turn"]
+
+
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """A letter in a drawing, where it stands, and the size that it stands for."""
+    """A letter in a sketch and the size that it stands for: from where to where it is measured.
+
+    `side` is where its line stands: upright to the left or right of everything, level above or
+    below it, along the two spots just outside of the wood, or right through from spot to spot.
+    A `turn` is an angle at the first spot, between plumb and the second.
+    """
 
     letter: str
-    at: Spot
+    span: tuple[Spot, Spot]
     name: str
     size: Fraction | float
+    side: Side = "along"
 
 
 @dataclass(frozen=True, slots=True)
-class Drawing:
-    """Closed outlines and letters, in inches, y upward."""
+class Sketch:
+    """Closed outlines and letters, in inches, y upward; `grounds` are faces that parts meet."""
 
     outlines: tuple[tuple[Spot, ...], ...]
     letters: tuple[Letter, ...] = ()
+    grounds: tuple[tuple[Spot, Spot], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,7 +138,7 @@ class Figured:
     test_cut: str
     axes: str
     formula: str
-    drawing: Drawing
+    drawing: Sketch
     assumed: tuple[str, ...] = ()
     tilted: float | None = None
     tilted_turn: float | None = None

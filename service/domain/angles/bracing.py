@@ -15,17 +15,18 @@ from math import asin, atan2, cos, degrees, hypot, pi, radians, sin, tan
 
 from service.domain.angles.answer import (
     Asked,
-    Drawing,
     Figure,
     Figured,
     Letter,
     Mark,
+    Sketch,
+    Spot,
     Stick,
     Wanted,
     impossible,
     inches,
 )
-from service.domain.angles.leaning import angled, stick_outline
+from service.domain.angles.leaning import angled, floor, stick_outline
 from service.domain.build import Measured, Part
 
 BRACE_AXES = (
@@ -106,15 +107,16 @@ def _in_corner(asked: Asked, stick: Stick, across: float, given: str) -> Figured
     )
 
 
-def _corner(reach: float, high: float, inner: tuple[float, float]) -> Drawing:
+def _corner(reach: float, high: float, inner: tuple[float, float]) -> Sketch:
     outline = ((reach, 0.0), (0.0, high), (0.0, high - inner[1]), (reach - inner[0], 0.0))
-    return Drawing(
+    return Sketch(
         (outline,),
         (
-            Letter("A", (reach / 2, high / 2), "long to long", inches(hypot(reach, high))),
-            Letter("B", (reach, 0), "run to the long point", inches(reach)),
-            Letter("C", (0, high), "rise to the long point", inches(high)),
+            Letter("A", (outline[1], outline[0]), "long to long", inches(hypot(reach, high))),
+            Letter("B", ((0.0, 0.0), outline[0]), "run to the long point", inches(reach), "below"),
+            Letter("C", ((0.0, 0.0), outline[1]), "rise to the long point", inches(high), "left"),
         ),
+        (((0.0, 0.0), (1.1 * reach, 0.0)), ((0.0, 0.0), (0.0, 1.1 * high))),
     )
 
 
@@ -172,9 +174,14 @@ def _between_levels(asked: Asked, stick: Stick, across: float, given: str) -> Fi
         test_cut=TEST_CUT,
         axes=BRACE_AXES,
         formula="brace between level faces: run = rise / tan(t) + width / sin(t) over the tips",
-        drawing=Drawing(
+        drawing=Sketch(
             (stick_outline(0, lean, rise, across),),
-            (Letter("A", (reach / 2, rise / 2), "length along an edge", length),),
+            (
+                Letter("A", ((level, 0.0), (reach, rise)), "length along an edge", length),
+                Letter("B", ((0.0, 0.0), (reach, rise)), "from face to face", inches(rise), "left"),
+                Letter("C", ((0.0, 0.0), (reach, rise)), "tip to tip", inches(reach), "below"),
+            ),
+            (((0.0, 0.0), (reach, 0.0)), ((0.0, rise), (reach, rise))),
         ),
         assumed=() if "given" in asked.fields else ("run and rise reach to the long points.",),
     )  # fmt: skip
@@ -237,17 +244,26 @@ def _lap_marks(near: float, lap: float, wide: float) -> tuple[Mark, ...]:
     )
 
 
-def _cross(lean: float, wide: float, high: float, sizes: tuple[float, float]) -> Drawing:
+def _cross(lean: float, wide: float, high: float, sizes: tuple[float, float]) -> Sketch:
     across, lap = sizes
     left = stick_outline(0, lean, high, across)
     right = tuple((wide - x, y) for x, y in left)
-    return Drawing(
+
+    def spot(along: float) -> Spot:
+        """A place on the center line of the left leg, from where they cross."""
+        turn = radians(lean)
+        return wide / 2 + along * sin(turn), high / 2 + along * cos(turn)
+
+    return Sketch(
         (left, right),
         (
-            Letter("A", (wide / 2, 0), "width over the feet", inches(wide)),
-            Letter("B", (wide, high / 2), "height", inches(high)),
-            Letter("C", (wide / 2, high / 2), "lap along the leg", inches(lap)),
+            Letter("A", ((0.0, 0.0), (wide, 0.0)), "width over the feet", inches(wide), "below"),
+            Letter("B", ((wide, 0.0), (wide, high)), "height", inches(high), "right"),
+            Letter(
+                "C", (spot(-lap / 2), spot(lap / 2)), "lap along the leg", inches(lap), "through"
+            ),
         ),
+        (floor(0.0, wide),),
     )
 
 

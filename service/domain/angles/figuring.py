@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Any
 
 from service.domain.angles.answer import Asked, Figured, NotFigured, Wanted
 from service.domain.angles.bracing import figure_brace, figure_crossed
@@ -99,12 +100,17 @@ def answer(shape: str, asked: Asked, stops: Stops, to: Fraction) -> Answer:
 
 def _cut(wanted: Wanted, step: Rounded | None, to: Fraction) -> CutPart:
     solid = wanted.solid
-    part = replace(wanted.part, ends=_rounded_ends(wanted.part), edges=_rounded_edges(wanted.part))
+    settled: dict[str, Any] = {
+        "ends": _rounded_ends(wanted.part),
+        "edges": _rounded_edges(wanted.part),
+    }
     if wanted.width is not None and wanted.rounding == "alike":
         (wide,) = rounded([(wanted.width, "overall")], to)
-        part = replace(part, width=wide.size)
+        settled["width"] = wide.size
     if step is not None:
-        part = replace(part, length=step.size, fit="to-fit" if step.how == "between" else "to-list")
+        settled["length"] = step.size
+        settled["fit"] = "to-fit" if step.how == "between" else "to-list"
+    part = replace(wanted.part, **settled)
     return CutPart(wanted, part, solid if isinstance(solid, Solid) else None, step)
 
 
@@ -119,6 +125,8 @@ def _rounded_edges(part: Part) -> tuple[End, End]:
 
 
 def _to_hundredths(end: End) -> End:
+    if end.is_square:
+        return end
     return replace(end, miter=round(end.miter, 2), bevel=round(end.bevel, 2))
 
 

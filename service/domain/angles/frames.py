@@ -10,11 +10,11 @@ from fractions import Fraction
 
 from service.domain.angles.answer import (
     Asked,
-    Drawing,
     Figure,
     Figured,
     Letter,
     Mark,
+    Sketch,
     Stick,
     Wanted,
     impossible,
@@ -139,10 +139,11 @@ def _figured(
     )
 
 
-def _drawing(opening: Size, outside: Size, borders: Size, mitered: bool) -> Drawing:
+def _drawing(opening: Size, outside: Size, borders: Size, mitered: bool) -> Sketch:
     wide, high = float(outside[0]), float(outside[1])
     left, low = float(borders[0]), float(borders[1])
     right, top = wide - left, high - low
+    level, plumb = low + (top - low) / 4, left + (right - left) / 4
     outer = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high))
     inner = ((left, low), (right, low), (right, top), (left, top))
     if mitered:
@@ -156,9 +157,9 @@ def _drawing(opening: Size, outside: Size, borders: Size, mitered: bool) -> Draw
             ((left, top), (right, top), (right, high), (left, high)),
         )
     letters = (
-        Letter("A", (wide / 2, high), "outside width", outside[0]),
-        Letter("B", (0, high / 2), "outside height", outside[1]),
-        Letter("C", (wide / 2, low), "opening width", opening[0]),
-        Letter("D", (left, high / 2), "opening height", opening[1]),
+        Letter("A", (outer[3], outer[2]), "outside width", outside[0], "above"),
+        Letter("B", (outer[0], outer[3]), "outside height", outside[1], "left"),
+        Letter("C", ((left, level), (right, level)), "opening width", opening[0], "through"),
+        Letter("D", ((plumb, low), (plumb, top)), "opening height", opening[1], "through"),
     )
-    return Drawing(sides, letters)
+    return Sketch(sides, letters)

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from service.domain.angles.answer import Asked, Figured, NotFigured, Seen, Stick, Wanted
+from service.domain.angles.answer import Asked, Figured, NotFigured, Seen, Sketch, Stick, Wanted
 from service.domain.angles.figuring import USUAL_WITHIN, figure
 from service.domain.angles.laps import judge_laps, judge_row
 from service.domain.angles.problems import Held, Problem, miscounted, unlike
@@ -23,11 +23,15 @@ PAIRED = frozenset({"splayed-legs", "crossed-legs"})
 
 @dataclass(frozen=True, slots=True)
 class JudgedShape:
-    """A shape with what was found. `why_not` says why it could not be figured."""
+    """A shape with what was found. `why_not` says why it could not be figured.
+
+    `sketch` shows it with its measures, where it could be.
+    """
 
     shape: Shape
     problems: tuple[Problem, ...]
     why_not: str | None = None
+    sketch: Sketch | None = None
 
 
 def judge_shapes(shapes: Sequence[Shape], parts: Parts, metric: bool) -> tuple[JudgedShape, ...]:
@@ -49,7 +53,7 @@ def _judge(held: Held, parts: Parts) -> JudgedShape:
         figured = figure(shape.shape, Asked(shape.fields, dict(_sticks(named)), _seen(named)))
     except NotFigured as refusal:
         return _not_figured(held, named, refusal)
-    return JudgedShape(shape, tuple(_problems(held, named, figured)))
+    return JudgedShape(shape, tuple(_problems(held, named, figured)), sketch=figured.drawing)
 
 
 def _sticks(named: Named) -> Iterator[tuple[str, Stick]]:

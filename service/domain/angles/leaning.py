@@ -11,12 +11,12 @@ from math import cos, radians, tan
 
 from service.domain.angles.answer import (
     Asked,
-    Drawing,
     Figure,
     Figured,
     Letter,
     Mark,
     Seen,
+    Sketch,
     Spot,
     Wanted,
     impossible,
@@ -53,16 +53,23 @@ def stick_outline(left: float, lean: float, height: float, across: float) -> tup
     return (left, 0.0), (left + level, 0.0), (left + level + out, height), (left + out, height)
 
 
-def _drawing(lean: float, rise: Fraction, across: float, length: Fraction) -> Drawing:
-    high = float(rise)
+def floor(left: float, right: float) -> tuple[Spot, Spot]:
+    """The floor under something that reaches from left to right, a little longer."""
+    more = (right - left) / 12
+    return (left - more, 0.0), (right + more, 0.0)
+
+
+def _drawing(lean: float, rise: Fraction, across: float, length: Fraction) -> Sketch:
+    high, level = float(rise), across / cos(radians(lean))
     out = high * tan(radians(lean))
-    return Drawing(
+    return Sketch(
         (stick_outline(0, lean, high, across),),
         (
-            Letter("A", (across + out / 2, high / 2), "length", length),
-            Letter("B", (out, high), "height of the leg", rise),
-            Letter("C", (0, 0), "foot out of plumb", inches(out)),
+            Letter("A", ((level, 0.0), (level + out, high)), "length", length),
+            Letter("B", ((0.0, 0.0), (out, high)), "height of the leg", rise, "left"),
+            Letter("C", ((0.0, 0.0), (out, high)), "foot out of plumb", inches(out), "below"),
         ),
+        (floor(0.0, level + out),),
     )
 
 

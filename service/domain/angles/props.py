@@ -12,18 +12,18 @@ from math import atan2, cos, degrees, hypot, radians, sin
 
 from service.domain.angles.answer import (
     Asked,
-    Drawing,
     Figure,
     Figured,
     Letter,
     Mark,
     Seen,
+    Sketch,
     Stick,
     Wanted,
     impossible,
     inches,
 )
-from service.domain.angles.leaning import angled
+from service.domain.angles.leaning import angled, floor
 from service.domain.build import SQUARE, Lean, Part
 
 AXES = (
@@ -92,7 +92,7 @@ def _prop(stick: Stick, seen: Seen, length: Fraction, cuts: tuple[float, float])
     return Part("prop", stick.stock, length, ends=ends, ends_lean=lean, measured="center")
 
 
-def _drawing(asked: Asked, half: float, thick: float, length: Fraction) -> Drawing:
+def _drawing(asked: Asked, half: float, thick: float, length: Fraction) -> Sketch:
     """Board and prop from the side; `half` is half of the prop's level width."""
     slope, up, foot = radians(asked.angle("lean")), asked.need("up"), asked.need("foot")
     back, high = float(up) * sin(slope), float(up) * cos(slope)
@@ -104,11 +104,12 @@ def _drawing(asked: Asked, half: float, thick: float, length: Fraction) -> Drawi
         (-thick / cos(slope), 0.0),
     )  # fmt: skip
     prop = ((out - half, 0.0), (out + half, 0.0), (back + half, high), (back - half, high))
-    return Drawing(
+    return Sketch(
         (board, prop),
         (
-            Letter("A", (back, high), "up the back of the board", up),
-            Letter("B", (out, 0), "foot behind the heel", foot),
-            Letter("C", ((back + out) / 2, high / 2), "prop along its center", length),
+            Letter("A", ((0.0, 0.0), (back, high)), "up the back of the board", up),
+            Letter("B", ((0.0, 0.0), (out, 0.0)), "foot behind the heel", foot, "below"),
+            Letter("C", ((out, 0.0), (back, high)), "prop along its center", length),
         ),
+        (floor(-thick, max(out + half, top[0])),),
     )

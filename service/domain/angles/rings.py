@@ -14,11 +14,11 @@ from math import asin, atan, cos, degrees, pi, radians, sin, tan
 
 from service.domain.angles.answer import (
     Asked,
-    Drawing,
     Figure,
     Figured,
     Letter,
     Mark,
+    Sketch,
     Spot,
     Stick,
     Wanted,
@@ -166,18 +166,19 @@ def _zero(angle: float) -> float:
     return 0.0 if abs(angle) < 1e-9 else angle
 
 
-def _side_drawing(rim: Fraction | None, grows: float, slant: float) -> Drawing:
+def _side_drawing(rim: Fraction | None, grows: float, slant: float) -> Sketch:
     wide = float(rim) if rim is not None else grows + 2 * slant
     outline: tuple[Spot, ...] = (
         (grows / 2, 0.0), (wide - grows / 2, 0.0), (wide, slant), (0.0, slant),
     )  # fmt: skip
     letters = [
-        Letter("A", (0, slant / 2), "slant", inches(slant)),
-        Letter("B", (grows / 2, 0), "rim longer than foot, each side", inches(grows)),
-    ]
+        Letter("A", ((grows / 2, 0.0), (0.0, slant)), "slant", inches(slant), "left"),
+        Letter("B", ((0.0, slant), (grows / 2, 0.0)), "rim past the foot, at each end",
+               inches(grows / 2), "below"),
+    ]  # fmt: skip
     if rim is not None:
-        letters.append(Letter("C", (wide / 2, slant), "rim", rim))
-    return Drawing((outline,), tuple(letters))
+        letters.append(Letter("C", ((0.0, slant), (wide, slant)), "rim", rim, "above"))
+    return Sketch((outline,), tuple(letters))
 
 
 def figure_polygon(asked: Asked) -> Figured:
@@ -222,7 +223,7 @@ def figure_polygon(asked: Asked) -> Figured:
     )  # fmt: skip
 
 
-def _ring(count: int, outer: float, border: float, side: Fraction) -> Drawing:
+def _ring(count: int, outer: float, border: float, side: Fraction) -> Sketch:
     turn = 2 * pi / count
 
     def spot(index: int, radius: float) -> Spot:
@@ -233,5 +234,6 @@ def _ring(count: int, outer: float, border: float, side: Fraction) -> Drawing:
         (spot(i, outer), spot(i + 1, outer), spot(i + 1, outer - border), spot(i, outer - border))
         for i in range(count)
     )
-    middle = (0.0, outer * cos(turn / 2))
-    return Drawing(sides, (Letter("A", middle, "side, long point to long point", side),))
+    top = min(range(count), key=lambda i: -spot(i, outer)[1] - spot(i + 1, outer)[1])
+    span = (spot(top + 1, outer), spot(top, outer))
+    return Sketch(sides, (Letter("A", span, "side, long point to long point", side),))

@@ -5,12 +5,12 @@ from fractions import Fraction
 
 from service.domain.angles.answer import (
     Asked,
-    Drawing,
     Figure,
     Figured,
     Letter,
     Mark,
     NotFigured,
+    Sketch,
     Wanted,
 )
 from service.domain.build import Part
@@ -87,8 +87,9 @@ def figure_row(asked: Asked) -> Figured:
     )  # fmt: skip
 
 
-def _drawing(row: Row) -> Drawing:
-    high = float(row.opening) / 8
+def _drawing(row: Row) -> Sketch:
+    high, end, gap = float(row.opening) / 8, float(row.end), float(row.gap)
+    far = end + float(row.piece)
     whole = ((0.0, 0.0), (float(row.opening), 0.0), (float(row.opening), high), (0.0, high))
     pieces = tuple(
         (
@@ -100,8 +101,8 @@ def _drawing(row: Row) -> Drawing:
         for at in row.near_sides[:60]
     )
     letters = (
-        Letter("A", (float(row.opening) / 2, high), "whole length", row.opening),
-        Letter("B", (float(row.end) / 2, 0), "left at each end", row.end),
-        Letter("C", (float(row.end + row.piece + row.gap / 2), 0), "gap", row.gap),
+        Letter("A", (whole[3], whole[2]), "whole length", row.opening, "above"),
+        Letter("B", ((0.0, 0.0), (end, 0.0)), "left at each end", row.end, "below"),
+        Letter("C", ((far, 0.0), (far + gap, 0.0)), "gap", row.gap, "below"),
     )
-    return Drawing((whole, *pieces), letters)
+    return Sketch((whole, *pieces), letters)

@@ -4,10 +4,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import atan, cos, degrees, radians, tan
 
-from service.domain.angles.answer import Figured, Wanted
-from service.domain.build import End
+from service.domain.angles.answer import Figured
+from service.domain.build import End, Part
 
 SLACK = 1e-9
+
+Leaning = tuple[float | None, float | None]
 
 HAND_SAW = (
     "Mark the line with a bevel gauge, clamp the part flat to the bench with the line past its "
@@ -77,18 +79,20 @@ def on_edge(end: End) -> tuple[float, float]:
 
 def saw_cuts(figured: Figured, stops: Stops) -> tuple[SawCut, ...]:
     """Every cut of the shape that is not square, alike ones once."""
-    cuts = [cut for wanted in figured.wanted for cut in _of_part(wanted, figured, stops)]
+    leaning = (figured.tilted, figured.tilted_turn)
+    cuts = [cut for wanted in figured.wanted for cut in cuts_of(wanted.part, stops, leaning)]
     return tuple(dict.fromkeys(cuts))
 
 
-def _of_part(wanted: Wanted, figured: Figured, stops: Stops) -> Iterator[SawCut]:
-    part = wanted.part
+def cuts_of(part: Part, stops: Stops, leaning: Leaning = (None, None)) -> Iterator[SawCut]:
+    """Every cut of a part that is not square. `leaning`: the angle at which a board can lean in
+    the saw as it will stand, and the table's turn for that."""
     first, second = part.ends
     same = (first.miter, first.bevel) == (second.miter, second.bevel)
     named = [("both ends", first)] if same else [("first end", first), ("second end", second)]
     for name, end in named:
         if not end.is_square:
-            ways = tuple(_ways(end, figured, stops))
+            ways = tuple(_ways(end, leaning, stops))
             yield SawCut(part.id, name, ways, _other_way(ways))
     for name, edge in zip(("top edge", "bottom edge"), part.edges, strict=True):
         if edge.bevel:
@@ -97,12 +101,13 @@ def _of_part(wanted: Wanted, figured: Figured, stops: Stops) -> Iterator[SawCut]
             yield SawCut(part.id, name, (way,), _other_way((way,)))
 
 
-def _ways(end: End, figured: Figured, stops: Stops) -> Iterator[Way]:
+def _ways(end: End, leaning: Leaning, stops: Stops) -> Iterator[Way]:
+    tilted, turn = leaning
     yield _way("flat on its face", end.miter, end.bevel, stops)
     yield _way("standing on its edge against the fence", *on_edge(end), stops)
-    if figured.tilted is not None and figured.tilted_turn is not None and end.miter and end.bevel:
-        how = f"leaning in the saw as it will stand, {figured.tilted:g} degrees from vertical"
-        yield _way(how, figured.tilted_turn, 0.0, stops)
+    if tilted is not None and turn is not None and end.miter and end.bevel:
+        how = f"leaning in the saw as it will stand, {tilted:g} degrees from vertical"
+        yield _way(how, turn, 0.0, stops)
 
 
 def _way(how: str, turned: float, tilted: float, stops: Stops) -> Way:

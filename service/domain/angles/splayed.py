@@ -17,18 +17,18 @@ from math import atan, cos, degrees, hypot, radians, tan
 
 from service.domain.angles.answer import (
     Asked,
-    Drawing,
     Figure,
     Figured,
     Letter,
     Mark,
     Seen,
+    Sketch,
     Stick,
     Wanted,
     impossible,
     inches,
 )
-from service.domain.angles.leaning import TEST_CUT, TRACE, angled, stick_outline
+from service.domain.angles.leaning import TEST_CUT, TRACE, angled, floor, stick_outline
 from service.domain.build import SQUARE, End, Part
 
 FORMULA = "splayed legs: tan(true lean)^2 = tan(front lean)^2 + tan(side lean)^2"
@@ -253,19 +253,25 @@ def _marks(
 
 def _drawing(
     splay: Splay, height: Fraction, stick: Stick, outside: Fraction | None, seen: Seen
-) -> Drawing:
+) -> Sketch:
     across, high = float(stick.across(seen)), float(height)
     out = high * tan(radians(splay.front))
     wide = float(outside) if outside is not None else high * 0.8 + 2 * across
     left = stick_outline(0, splay.front, high, across)
     right = tuple((2 * out + wide - x, y) for x, y in left)
-    return Drawing(
+    name = "outside of the legs at the top"
+    top = () if outside is None else (
+        Letter("D", ((out, high), (out + wide, high)), name, outside, "above"),
+    )  # fmt: skip
+    return Sketch(
         (left, right),
         (
-            Letter("A", (out / 2, high / 2), "lean seen from the front", splay.front),
-            Letter("B", (out, high), "height", height),
-            Letter("C", (0, 0), "foot out of plumb", inches(out)),
+            Letter("A", ((0.0, 0.0), (out, high)), "lean seen from the front", splay.front, "turn"),
+            Letter("B", ((0.0, 0.0), (out, high)), "height", height, "left"),
+            Letter("C", ((0.0, 0.0), (out, high)), "foot out of plumb", inches(out), "below"),
+            *top,
         ),
+        (floor(0.0, 2 * out + wide),),
     )
 
 

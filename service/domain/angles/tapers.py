@@ -9,15 +9,16 @@ from math import atan, degrees
 
 from service.domain.angles.answer import (
     Asked,
-    Drawing,
     Figure,
     Figured,
     Letter,
     Mark,
+    Sketch,
     Wanted,
     impossible,
 )
 from service.domain.build import End, Measured, Part
+from service.domain.solid import Crossed, Solid, Unclear
 
 TAPER_AXES = (
     "The leg lies on its side, top end left; top and foot are widths across the leg; straight is "
@@ -57,8 +58,6 @@ def figure_taper(asked: Asked) -> Figured:
     one = degrees(atan((top - foot) / taper))
     both = degrees(atan((top - foot) / 2 / taper))
     part = Part("leg", stick.stock, length, width=top)
-    high, low, off = float(top), float(foot), float(length)
-    outline = ((0.0, 0.0), (off, 0.0), (off, low), (float(straight), high), (0.0, high))
     return Figured(
         wanted=(Wanted("leg", part, stick, "overall", top),),
         figures=(
@@ -77,13 +76,24 @@ def figure_taper(asked: Asked) -> Figured:
         test_cut=TAPER_TEST,
         axes=TAPER_AXES,
         formula="taper: tan(angle) = (top - foot) / tapered length",
-        drawing=Drawing((outline,), (
-            Letter("A", (0, high / 2), "top", top),
-            Letter("B", (off, low / 2), "foot", foot),
-            Letter("C", (off / 2, 0), "length", length),
-        )),
+        drawing=_tapered((length, straight), top, foot),
         assumed=("The part listed is the blank; document parts have no taper of their own.",),
     )  # fmt: skip
+
+
+def _tapered(along: tuple[Fraction, Fraction], top: Fraction, foot: Fraction) -> Sketch:
+    """The leg lying on its straight edge, its foot to the right; `along`: length, straight part."""
+    (off, begins), (high, low) = map(float, along), map(float, (top, foot))
+    outline = ((0.0, 0.0), (off, 0.0), (off, low), (begins, high), (0.0, high))
+    letters = [
+        Letter("A", ((0.0, 0.0), (0.0, high)), "top", top, "left"),
+        Letter("B", ((off, 0.0), (off, low)), "foot", foot, "right"),
+        Letter("C", ((0.0, 0.0), (off, 0.0)), "length", along[0], "below"),
+    ]
+    if along[1]:
+        span = (0.0, high), (begins, high)
+        letters.append(Letter("D", span, "before the taper", along[1], "above"))
+    return Sketch((outline,), tuple(letters))
 
 
 def figure_ends(asked: Asked) -> Figured:
@@ -99,7 +109,6 @@ def figure_ends(asked: Asked) -> Figured:
         measured=None if square else next(w for w in WORDS if w == word),
     )  # fmt: skip
     wanted = Wanted("piece", part, stick, "overall")
-    wide, long = float(stick.width), float(length)
     return Figured(
         wanted=(wanted,),
         figures=(),
@@ -108,13 +117,35 @@ def figure_ends(asked: Asked) -> Figured:
         test_cut=ENDS_TEST,
         axes=ENDS_AXES,
         formula="cut part: run-off = width x tan(miter), thickness x tan(bevel) / cos(miter)",
-        drawing=Drawing(
-            (((0.0, 0.0), (long, 0.0), (long, wide), (0.0, wide)),),
-            (Letter("A", (long / 2, 0), "length", length),),
-        ),
+        drawing=_cut_part(wanted.solid, length),
         assumed=() if square or "measured" in asked.fields else ("length is read long-to-long.",),
     )
 
+
+def _cut_part(solid: Solid | Crossed | Unclear | None, length: Fraction) -> Sketch:
+    """The front face of a part as it is cut; the lower edge, front down, where only bevels slant.
+
+    Nothing is drawn of a part whose cuts cross but its length.
+    """
+    if not isinstance(solid, Solid):
+        line = (0.0, 0.0), (float(length), 0.0)
+        return Sketch((line,), (Letter("A", line, "length", length, "below"),))
+    corners = solid.corners
+    mitered = solid.slants[0].across or solid.slants[1].across
+    axis, names = (1, FACE) if mitered else (2, EDGE)
+    spots = tuple((float(corners[name][0]), float(corners[name][axis])) for name in names)
+    if not mitered:
+        spots = tuple((x, float(solid.thickness) - y) for x, y in spots)
+    low, high = ("bottom edge", "top edge") if mitered else ("front face", "back face")
+    first, second, third, fourth = (corners[name][0] for name in names)
+    return Sketch((spots,), (
+        Letter("A", (spots[0], spots[1]), f"along the {low}", second - first, "below"),
+        Letter("B", (spots[3], spots[2]), f"along the {high}", third - fourth, "above"),
+    ))  # fmt: skip
+
+
+FACE = ("first-bottom-front", "second-bottom-front", "second-top-front", "first-top-front")
+EDGE = ("first-bottom-front", "second-bottom-front", "second-bottom-back", "first-bottom-back")
 
 WORDS: tuple[Measured, ...] = (
     "long-to-long", "short-to-short", "long-to-short", "short-to-long", "center",

@@ -51,7 +51,7 @@ def too_big(build: ResolvedBuild, id: str) -> bool:
     part = build.by_id[id]
     if part.sized is None or not isinstance(part.solid, Solid | Rod):
         return False
-    longest = longest_piece(build.sizing, part.part, part.sized)
+    longest = longest_piece(build.sizing, part.sized)
     if longest is not None:
         return part.solid.blank_length > longest.length
     return any(

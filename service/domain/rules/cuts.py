@@ -123,12 +123,14 @@ def beyond_saw(build: ResolvedBuild) -> Iterator[Spot]:
     shop = build.build.shop
     if not shop.saws:
         return
-    judged: dict[Cut, list[Stop]] = {}  # many cuts of a build are alike
+    judged: dict[tuple[object, ...], list[Stop]] = {}  # many cuts of a build are alike
     for part in build.parts:
         for index, cut in enumerate(cuts_of(part)):
-            if cut not in judged:
-                judged[cut] = stops(shop.saws, cut, build.catalog, build.build.region)
-            if stopped := judged[cut]:
+            # Whole numbers are quicker to look up than fractions.
+            alike = (cut.end, *cut.width.as_integer_ratio(), *cut.thickness.as_integer_ratio())
+            if alike not in judged:
+                judged[alike] = stops(shop.saws, cut, build.catalog, build.build.region)
+            if stopped := judged[alike]:
                 yield beyond(part, index, cut, stopped, build.metric)
                 break
 

@@ -58,8 +58,7 @@ def sags(build: ResolvedBuild) -> Iterator[Spot]:
             detail=(
                 f"{one.load.part} sags {figured(one.now, metric)} under "
                 f"{said(one.weight, metric)}{_later(one, metric)}; the limit taken "
-                f"({chosen.name}) is {figured(chosen.inches, metric)} over "
-                f"{figured(one.reach, metric)}. "
+                f"({chosen.name}) is {figured(chosen.inches, metric)} {_over(one, metric)}. "
                 f"Its stiffness is {SAID[one.plank.material.kind]} "
                 f"({called(build, one.plank.material.stiffness.of)})."
             ),
@@ -73,6 +72,14 @@ def sags(build: ResolvedBuild) -> Iterator[Spot]:
             rests_on=(*one.plank.rests_on, *creep, *chosen.rests_on),
             severity=None if sure else "note",
         )
+
+
+def _over(one: Carried, metric: bool) -> str:
+    """What the limit is a share of, in words."""
+    if one.sticks_out is None:
+        return f"over {figured(one.reach, metric)}"
+    out = figured(one.sticks_out, metric)
+    return f"for an end that sticks out {out}, counted as a span of {figured(one.reach, metric)}"
 
 
 def what_would_help(build: ResolvedBuild, one: Carried) -> tuple[str, ...]:

@@ -7,11 +7,7 @@ from service.domain.findings import Change, Mend, Spot, rule
 from service.domain.naming import (
     Reference,
     called_by_others,
-    joint_references,
-    other_references,
-    part_references,
     repeats,
-    run_references,
     step_joint_references,
 )
 from service.domain.resolving import ResolvedBuild
@@ -57,7 +53,7 @@ def joint_unknown_part(build: ResolvedBuild) -> Iterator[Spot]:
 
     Nothing can be said of a joint when one of its parts is not there.
     """
-    yield from unknown(joint_references(build.build), ids_in_use(build), "part")
+    yield from unknown(build.references.by_joints, ids_in_use(build), "part")
 
 
 @rule(
@@ -71,8 +67,7 @@ def unknown_part(build: ResolvedBuild) -> Iterator[Spot]:
 
     What names a missing part is not judged until the name is put right.
     """
-    named = (*run_references(build.build), *other_references(build.build))
-    yield from unknown(named, ids_in_use(build), "part")
+    yield from unknown(build.references.by_others, ids_in_use(build), "part")
 
 
 def ids_in_use(build: ResolvedBuild) -> set[str]:
@@ -113,10 +108,10 @@ def unjoined(build: ResolvedBuild) -> Iterator[Spot]:
 
     Loose shelves and lids are meant to be so: give them a joint with method `loose`.
     """
-    joined = {id for _, id in joint_references(build.build)}
-    used = {id for _, id in (*run_references(build.build), *other_references(build.build))}
+    joined = {id for _, id in build.references.by_joints}
+    loose = {id for _, id in build.references.by_others} - joined
     for part in build.parts:
-        if build.build.joints and part.part.id in used - joined:
+        if build.build.joints and part.part.id in loose:
             yield Spot(part.at, f"{part.part.id} is in no joint.")
 
 
@@ -126,7 +121,8 @@ def unused(build: ResolvedBuild) -> Iterator[Spot]:
 
     Only said where the build names its other parts.
     """
-    named = {id for _, id in part_references(build.build)}
+    references = build.references
+    named = {id for _, id in (*references.by_joints, *references.by_others)}
     known = named & set(build.by_id)
     for part in build.parts:
         if known and part.part.id not in named:

@@ -215,7 +215,7 @@ def longer_than_stock(build: ResolvedBuild) -> Iterator[Spot]:
         sized, solid = part.sized, part.solid
         if sized is None or sized.form == "panel" or not isinstance(solid, Solid | Rod):
             continue
-        longest = longest_piece(build.sizing, part.part, sized)
+        longest = longest_piece(build.sizing, sized)
         if longest is None or solid.blank_length <= longest.length:
             continue
         yield Spot(

@@ -37,13 +37,13 @@ def crossed_grain(build: ResolvedBuild) -> Iterator[Spot]:
     boards. Panels hardly move and narrow pieces move little; of those nothing is said.
     """
     spare = build.catalog.standing["crossed.change"]
-    year = swing_of(build)
+    year, much = swing_of(build), float(spare.high or 0)
     for one in crossings(build):
         values = build.catalog.moving.get(one.part.wood.key) if one.part.wood else None
         if values is None:
             continue
         least, most = moves(values, float(one.width), year.low, year.high)
-        if most <= float(spare.high or 0):
+        if most <= much:
             continue
         yield Spot(
             at=f"{one.at}/crosses" if one.stated else one.at,

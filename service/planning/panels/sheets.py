@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Literal
 
+from service.domain.deadline import kept_time
 from service.planning.effort import Clock
 from service.planning.panels.asking import Cutting, Panel, Sheet
 from service.planning.panels.buying import buy
@@ -39,8 +40,8 @@ def plan_sheets(
 
     `effort` counts pairs of pieces to weigh; without it, what a deadline's seconds are good for.
     """
-    asked = exact(panels, sheets, cutting)
     clock = Clock(None if deadline_s is None else deadline_s * 0.95)
+    asked = exact(panels, sheets, cutting)
     if effort is None:
         effort = round(PAIRS_A_SECOND * (10.0 if deadline_s is None else deadline_s))
     work = Work(effort, clock)
@@ -96,7 +97,7 @@ def _cut_sheets(
     waiting = [iter(places) for places in asked.panels]
     stacks = [iter(places) for places in asked.sheets]
     copies: Counter[int] = Counter()
-    for laid in sorted(layout, key=lambda laid: laid.stock):
+    for laid in kept_time(sorted(layout, key=lambda laid: laid.stock)):
         bench = Bench(sheets[next(stacks[laid.stock])], laid.root, asked.unit, cutting)
         bench.work()
         placed = []

@@ -1,0 +1,68 @@
+"""The advice for joints in plain lines, the short and useful words first."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from service.api import shown
+from service.domain.advising import Advice
+from service.domain.fastener_words import option_words
+
+Json = Mapping[str, Any]
+
+MOST_OTHERS = 3  # ways besides the best that are worth a line
+NOTHING = "nothing that is made fits: change the thickness of a part, or turn the joint"
+
+
+def one_joint(answer: Json, advice: Advice, judged: str | None, choosing: bool) -> Iterator[str]:
+    """Six statements at most: what is asked about, the best way, others, what is out, the rest."""
+    if first := " ".join(_judged(answer, judged, choosing)):
+        yield first
+    yield from _ways(answer, advice)
+    yield f"assumed: {'; '.join(answer['assumed'])}"
+    yield f"sources: {'; '.join(shown.titles(answer))}; edition: {answer['edition']}"
+
+
+def _judged(answer: Json, judged: str | None, choosing: bool) -> Iterator[str]:
+    """What is said of the fastener asked about, and of the lengths to choose among."""
+    for finding in answer["findings"][:1]:
+        yield f"{judged or 'this joint'}: {finding['detail']}"
+    if judged and not answer["findings"]:
+        yield f"{judged}: nothing is found against it."
+    if choosing:
+        told = (f"{one['length']['tape']} {one['verdict']}" for one in answer["lengths"])
+        yield f"lengths: {', '.join(told)}"
+
+
+def every_joint(answer: Json, advice: Sequence[Advice], joints: Sequence[Json]) -> Iterator[str]:
+    """Each joint of a build under its name, then what holds for all of them."""
+    if not joints:
+        yield "no joints are in the build"
+    for one, told in zip(advice, joints, strict=True):
+        joint = one.judged.joint
+        many = "" if joint.quantity == 1 else f" ({joint.quantity} of them)"
+        yield f"{joint.id}: {joint.through} into {joint.into}{many}: {told['verdict']}"
+        for finding in told["findings"]:
+            yield f"  {finding['severity']}: {finding['detail']}"
+            if finding["mend"]:
+                yield f"    mend: {finding['mend']['words']}"
+        yield from (f"  {line}" for line in _ways(told, one))
+        yield ""
+    cautions = dict.fromkeys(caution for told in joints for caution in told["cautions"])
+    if cautions:
+        yield from ("mind:", *(f"  {caution}" for caution in cautions), "")
+    yield from ("not judged:", *(f"  {text}" for text in answer["not_judged"]), "")
+    yield from shown.closing(answer)
+
+
+def _ways(told: Json, advice: Advice) -> Iterator[str]:
+    """The best way, others, and what is out."""
+    options, metric = advice.suggestions.options, advice.judged.around.metric
+    if options:
+        why = advice.named(options[0].why)
+        yield f"best: {option_words(options[0], metric)}. {why}"
+    else:
+        yield NOTHING
+    if others := options[1 : 1 + MOST_OTHERS]:
+        yield "or: " + "; ".join(option_words(one, metric) for one in others)
+    if out := [f"{one['method']} ({one['why']})" for one in told["ruled_out"]]:
+        yield "not: " + "; ".join(out)

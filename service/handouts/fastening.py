@@ -1,0 +1,134 @@
+"""What holds each joint: as the build states it, or, where it is silent, as proposed."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from service.domain.advising import Advice
+from service.domain.fastener_words import drill_words, option_name, option_words, stated_fastener
+from service.domain.fixing import Fixing
+from service.domain.grain import standing
+from service.domain.pilot_holes import Drilling, drilling, screw_named
+from service.domain.proposing import Option
+from service.domain.splitting import Distances, distances
+from service.handouts.answers import Answers
+
+JIG = "the jig sets it: one stepped hole from the inside face"
+GLUE_ALONE = frozenset({"glue", "lap", "loose", "hinge", "clip", "bolt"})
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """A fastening that the build leaves open: in words, its name at the store, and how many."""
+
+    words: str
+    name: str
+    count: int
+    option: Option
+
+
+def proposed(answers: Answers, advice: Advice) -> Proposal | None:
+    """The first fastening that suits, where the build states no fastener in full; else None.
+
+    A stated method is kept to, where an option has it.
+    """
+    joint, options = advice.judged.joint, advice.suggestions.options
+    whole = joint.fastener is not None and joint.fastener.length is not None and joint.count
+    if whole or not options or joint.method in GLUE_ALONE:
+        return None
+    own = [option for option in options if option.method == joint.method]
+    if joint.method is not None and not own:
+        return None
+    option = own[0] if own else options[0]
+    metric = answers.build.metric
+    words = option_words(option, metric)
+    made = option.choice.made is not None
+    name = option_name(option, metric) if made else words
+    each = joint.count or option.row.count
+    return Proposal(words, name, each * joint.quantity if made else 0, option)
+
+
+def fastener(answers: Answers, advice: Advice) -> str:
+    """The fastener of one joint, and how many of it."""
+    joint = advice.judged.joint
+    proposal = proposed(answers, advice)
+    if proposal is not None:
+        return f"{proposal.words} (proposed)"
+    if joint.method is None and joint.fastener is None:
+        return "not stated"
+    words = stated_fastener(joint, answers.build.metric)
+    if joint.fastener is None:
+        return words
+    return f"{joint.count} x {words}" if joint.count else words
+
+
+def pilot(answers: Answers, advice: Advice) -> str:
+    """The hole to drill first, and whether it is needed."""
+    judged, metric = advice.judged, answers.build.metric
+    fixing = fixing_for(answers, advice)
+    if fixing is None or judged.meeting is None:
+        return ""
+    if fixing.method == "pocket-screw":
+        return JIG
+    drilled = _drilling(answers, advice, fixing)
+    if drilled is None or drilled.pilot is None:
+        return ""
+    words = drill_words(drilled.pilot.usual, metric)
+    if fixing.pilot is False and drilled.need == "not-needed":
+        return "none"
+    need = {"drill": "", "advised": "advised: ", "not-needed": "if near an end: "}[drilled.need]
+    if fixing.pilot:
+        need = ""
+    shank = drill_words(drilled.clearance.usual, metric)
+    return f"{need}{words}; {shank} through the first part"
+
+
+def place(answers: Answers, advice: Advice) -> str:
+    """Where the fasteners stand: distances from end and edge, and between them."""
+    return "; ".join(_place(answers, advice))
+
+
+def _place(answers: Answers, advice: Advice) -> Iterator[str]:
+    joint, judged, sizes = advice.judged.joint, advice.judged, answers.sizes
+    fixing = fixing_for(answers, advice)
+    apart = _distances(answers, advice, fixing)
+    if joint.end_distance is not None:
+        yield f"{sizes.one(joint.end_distance)} from the end"
+    elif apart is not None:
+        least, better = sizes.at_least(apart.end.least), sizes.at_least(apart.end.advised)
+        yield f"at least {least} from the end" + (f", better {better}" if better != least else "")
+    if joint.edge_distance is not None:
+        yield f"{sizes.one(joint.edge_distance)} from the edge"
+    elif apart is not None:
+        yield f"at least {sizes.at_least(apart.edge.least)} from the edge"
+    option = next(
+        (o for o in advice.suggestions.options if fixing and o.method == fixing.method), None
+    )
+    if option is not None and option.row.spacing and joint.count in (None, option.row.count):
+        yield f"about {sizes.at_least(option.row.spacing)} apart"
+    if fixing is not None and fixing.slope:
+        yield f"driven at {fixing.slope:g} degrees off square"
+    if judged.joint.sunk:
+        yield f"head sunk {sizes.one(judged.joint.sunk)}"
+
+
+def fixing_for(answers: Answers, advice: Advice) -> Fixing | None:
+    """How the joint is fastened: as stated, or as proposed; None where neither says it."""
+    proposal = proposed(answers, advice)
+    return proposal.option.choice.fixing if proposal else advice.judged.fixing
+
+
+def _drilling(answers: Answers, advice: Advice, fixing: Fixing) -> Drilling | None:
+    meeting, catalog = advice.judged.meeting, answers.build.catalog
+    if fixing.method != "screw" or fixing.gauge is None or meeting is None:
+        return None
+    if catalog.fasteners.screw("wood-screw", f"no-{fixing.gauge}") is None:
+        return None
+    screw = screw_named(catalog, str(fixing.gauge), None)
+    return drilling(catalog, screw, meeting.into.wood, meeting.into.surface)
+
+
+def _distances(answers: Answers, advice: Advice, fixing: Fixing | None) -> Distances | None:
+    meeting = advice.judged.meeting
+    if fixing is None or meeting is None or fixing.diameter is None or fixing.length is None:
+        return None
+    return distances(answers.build.catalog, standing(meeting, fixing))

@@ -1,0 +1,128 @@
+"""What to watch out for; the findings still open; and what nobody here has looked at."""
+
+from collections.abc import Iterator
+
+from service.domain.advising import NEVER_SUMMED, SEAT_ONLY
+from service.domain.catalog import Catalog
+from service.domain.findings import Finding
+from service.domain.finishing import LABEL_DECIDES
+from service.domain.holding import CAUTION
+from service.domain.splitting import BRAD_TURNS
+from service.handouts.answers import Answers
+from service.handouts.fastening import fixing_for
+from service.handouts.page import Item, Items, Section, Words
+from service.handouts.sizes import counted, listed
+
+SAFETY = "safety."
+# Cautions of joints that hold for some methods only; those of comparing options are not told.
+OF_METHOD = {
+    SEAT_ONLY: ("screw", "pocket-screw"),
+    BRAD_TURNS: ("brad",),
+    CAUTION: (),
+    NEVER_SUMMED: (),
+}
+ALWAYS = ("machines.guards", "machines.eyes-and-ears", "cutting.hold-the-work")
+RIPPED, DUST = "ripping.kickback", "dust.extract-and-mask"
+DEFER = (
+    "Local codes and the instructions of the makers of tools, glue and finish come before "
+    "anything said here; ask somebody who knows where you are not sure."
+)
+VERDICTS = {
+    "mend-first": "Mend first: this build has at least one fault.",
+    "look": "Look again: something here deserves a second look.",
+    "nothing-found": "Nothing was found against it; what was not judged is listed below.",
+}
+SEVERITIES = {"fault": "Fault", "warn": "Warning", "note": "Note"}
+
+
+def minding(answers: Answers) -> Section:
+    """The usual cautions, tied to what the build asks for."""
+    items = [*_always(answers), *_safety(answers), *_joints(answers)]
+    blocks = (Items(tuple(items)), Words(LABEL_DECIDES.capitalize() + "."), Words(DEFER))
+    return Section("mind", "What to watch out for", blocks)
+
+
+def _always(answers: Answers) -> Iterator[Item]:
+    parts = answers.build.parts
+    keys = list(ALWAYS)
+    if any(part.is_ripped or (part.sized and part.sized.panel) for part in parts):
+        keys.append(RIPPED)
+    if any(step.do == "sand" for step in answers.steps):
+        keys.append(DUST)
+    yield from (Item(text) for text in said(answers.build.catalog, keys))
+
+
+def said(catalog: Catalog, keys: list[str]) -> list[str]:
+    """Cautions in the words of the tables; one that nobody has read in print says so."""
+    told = [catalog.cautions[key] for key in keys if key in catalog.cautions]
+    return [
+        f"{one.words} (from memory)" if catalog.from_memory([one.row]) else one.words
+        for one in told
+    ]
+
+
+def _safety(answers: Answers) -> Iterator[Item]:
+    for finding in answers.checked.findings:
+        if finding.code.startswith(SAFETY):
+            yield _finding(finding)
+
+
+def _joints(answers: Answers) -> Iterator[Item]:
+    """Cautions of fastenings, each once, with the joints that they belong to."""
+    found: dict[str, list[str]] = {}
+    for one in answers.advice:
+        fixing = fixing_for(answers, one)
+        method = fixing.method if fixing else ""
+        for text in one.suggestions.cautions:
+            if method in OF_METHOD.get(text, (method,)):
+                found.setdefault(one.named(text), []).append(one.judged.joint.id)
+    for text, ids in found.items():
+        yield Item(f"{text[0].upper()}{text[1:]}.", f"Joint {listed(ids, 4)}")
+
+
+def _finding(finding: Finding) -> Item:
+    under = [_place(finding)]
+    if finding.mend is not None:
+        under.append(f"Mend: {finding.mend.words}")
+    return Item(finding.detail, _title(finding), tuple(under))
+
+
+def _title(finding: Finding) -> str:
+    return f"{SEVERITIES[finding.severity]}: {finding.title}"
+
+
+def _place(finding: Finding) -> str:
+    return f"at {finding.at}" + (f" and {finding.also_at}" if finding.also_at else "")
+
+
+def _together(found: list[Finding]) -> Iterator[Item]:
+    """Findings in their order; those with one title and one mend in one item, each at its place."""
+    groups: dict[tuple[str, str], list[Finding]] = {}
+    for one in found:
+        mend = one.mend.words if one.mend else ""
+        groups.setdefault((_title(one), mend), []).append(one)
+    for (title, mend), alike in groups.items():
+        if len(alike) == 1:
+            yield _finding(alike[0])
+        else:
+            words = f"in {len(alike)} places." + (f" Mend: {mend}" if mend else "")
+            yield Item(words, title, tuple(f"{one.detail} ({_place(one)})" for one in alike))
+
+
+def findings(answers: Answers) -> Section:
+    """The verdict, and every finding that is still open; safety stands under the cautions."""
+    checked = answers.checked
+    open_still = [one for one in checked.findings if not one.code.startswith(SAFETY)]
+    safety = len(checked.findings) - len(open_still)
+    words = [Words(VERDICTS[checked.verdict], strong=True)]
+    if safety:
+        words.append(Words(f"{counted(safety, 'caution')} more, above, in what to watch out for."))
+    items = tuple(_together(open_still))
+    blocks = (*words, *((Items(items),) if items else ()))
+    return Section("findings", "Still open", blocks)
+
+
+def not_judged(answers: Answers) -> Section:
+    """What was not looked at: never left out."""
+    items = tuple(Item(text) for text in answers.checked.not_judged)
+    return Section("not-judged", "Not judged", (Items(items),))

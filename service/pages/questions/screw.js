@@ -1,0 +1,79 @@
+/** Which screw holds this joint? */
+import { preferences } from '../asking/preferences.js';
+import { tape } from '../answers/shown.js';
+
+const COMMON_TOOLS = [
+  ['drill', 'drill'], ['driver', 'screwdriver or driver'], ['clamps', 'clamps'], ['hammer', 'hammer'],
+  ['pocket-jig', 'pocket-hole jig'], ['brad-nailer', 'brad nailer'], ['finish-nailer', 'finish nailer'], ['doweling-jig', 'doweling jig'],
+];
+
+export const SURFACES = [['face', 'face'], ['edge', 'edge'], ['end', 'end grain']];
+
+export const screw = {
+  id: 'screw',
+  asks: 'Which screw holds it, and how long?',
+  button: 'Which screw?',
+  path: () => 'fasteners',
+  takes: ['region', 'units'],
+  fields: () => [
+    { name: 'through', label: 'Through', kind: 'stock', hint: 'the piece that the screw passes' },
+    { name: 'into', label: 'Into', kind: 'stock', hint: 'the piece that it ends in' },
+    { name: 'tools', label: 'Tools you have', kind: 'ticks', choices: COMMON_TOOLS },
+    {
+      legend: 'More about the joint', folded: true, fields: [
+        { name: 'touches', label: 'First piece touches with its', kind: 'choice', choices: SURFACES },
+        { name: 'enters', label: 'Second piece is met on its', kind: 'choice', choices: SURFACES, blank: 'face' },
+        { name: 'wood', label: 'Wood', kind: 'wood' },
+        { name: 'where', label: 'Place', kind: 'choice', choices: [['indoors', 'indoors'], ['damp', 'damp room'], ['covered', 'outdoors, covered'], ['outdoors', 'outdoors']] },
+        { name: 'fastener', label: 'Or judge this one', kind: 'text', like: '8x1-5/8in' },
+        { name: 'method', label: 'Only this way', kind: 'choice', choices: [['screw', 'screw'], ['pocket-screw', 'pocket screw'], ['brad', 'brad'], ['finish-nail', 'finish nail'], ['nail', 'nail'], ['dowel', 'dowel'], ['glue', 'glue alone']] },
+      ],
+    },
+  ],
+  start: () => ({ tools: preferences().tools }),
+  big: (answer) => {
+    const best = answer.options[0];
+    if (!best) return { number: 'None fits', words: 'Change the thickness of a piece, or turn the joint.' };
+    return { number: best.length ? tape(best.length) : best.method.replaceAll('-', ' '), words: optionInWords(best) };
+  },
+  rows: (answer) => {
+    const best = answer.options[0];
+    if (!best) return [];
+    return [
+      ['Why', best.why],
+      ...holes(best),
+      ['Or', answer.options.slice(1, 4).map(optionInWords)],
+      ['Not', answer.ruled_out.map((one) => `${one.method.replaceAll('-', ' ')}: ${one.why}`)],
+      ['Mind', answer.cautions],
+    ];
+  },
+};
+
+/**
+ * One way to fasten a joint, in a line.
+ * @param {any} option of an answer about fasteners
+ */
+export function optionInWords(option) {
+  const gauge = option.gauge && option.method === 'screw' ? `#${option.gauge} ` : '';
+  const length = option.length ? ` ${tape(option.length)}` : '';
+  const count = option.count ? `${option.count} x ` : '';
+  const slope = option.slope ? ` at ${option.slope} degrees` : '';
+  const glue = option.glue ? `, glue ${option.glue}` : '';
+  return `${count}${gauge}${option.type}${length}${slope}${glue}`;
+}
+
+/**
+ * What to drill and how far from the edges, as rows.
+ * @param {any} option
+ */
+export function holes(option) {
+  const apart = (distance) => distance && `${tape(distance.advised)} advised, ${tape(distance.least)} at least`;
+  return [
+    ['Pilot hole', option.pilot && `${tape(option.pilot.usual)}; ${(option.pilot_needed ?? '').replace('-', ' ')}`],
+    ['Clearance hole', option.clearance_hole && tape(option.clearance_hole.usual)],
+    ['From the end', apart(option.end_distance)],
+    ['From the edge', apart(option.edge_distance)],
+    ['Bite', option.bite && tape(option.bite)],
+    ['Tip stops short by', option.tip_clearance && tape(option.tip_clearance)],
+  ];
+}
