@@ -17,7 +17,7 @@ from service.api.documents.gathered import one_of
 from service.api.house import house
 from service.api.one_piece import PIECE, at_parameters, judged, piece_of
 from service.api.parameters import NumberText, UnitsForm, WholeText, read_query
-from service.domain.board_feet import cost, section_of, tally
+from service.domain.board_feet import NotCounted, cost, section_of, tally
 from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import UnknownName
@@ -70,7 +70,7 @@ _FORM = WeightQuery()
 @described_as(Operation(
     "weighBoards", "What does it weigh?",
     "Mass of one board or sheet and of all of them, with its spread.",
-    boards.WEIGHT, BOARDS, _FORM, refusals=(UnknownName,),
+    boards.WEIGHT, BOARDS, _FORM, refusals=(UnknownName, NotCounted),
     examples={"stud": Example("An 8 ft 2x4", {"stock": "2x4", "length": "8ft"})},
 ))  # fmt: skip
 def weight_of_boards() -> Response:

@@ -83,6 +83,8 @@ class StockNote:
     moisture: float | None = None
     measured_thickness: Fraction | None = None
     measured_width: Fraction | None = None
+    reclaimed: bool | None = None
+    old_paint: bool | None = None
 
 
 NOTHING_NOTED = StockNote()
@@ -306,6 +308,8 @@ class Offcut:
     quantity: int = 1
     defects: tuple[tuple[Fraction, Fraction], ...] = ()
     reserved: tuple[str, ...] = ()
+    reclaimed: bool | None = None
+    old_paint: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ SOLVENT = DRYING_OILS | {"paste-wax", "shellac", "shellac-primer"}
 NAILED = frozenset({"brad", "finish-nail", "staple"})
 PEOPLE = frozenset({"seat", "bench", "step", "bed"})
 MONTHS_A_YEAR = 12
+USED, PAINTED = "reclaimed.metal", "paint.old-lead"
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +34,19 @@ def dusty_parts(build: ResolvedBuild) -> Iterator[tuple[ResolvedPart, str]]:
             yield part, part.wood.name
         elif build.sizing.note_for(part.part).treated:
             yield part, "treated wood"
+
+
+def used_before(build: ResolvedBuild) -> Iterator[tuple[str, str, str]]:
+    """Wood that was used before or carries old paint: where, what it is called, its caution."""
+    for part in build.parts:
+        note = build.sizing.note_for(part.part)
+        for said, caution in ((note.reclaimed, USED), (note.old_paint, PAINTED)):
+            if said:
+                yield part.at, part.part.id, caution
+    for index, offcut in enumerate(build.build.buying.offcuts):
+        for said, caution in ((offcut.reclaimed, USED), (offcut.old_paint, PAINTED)):
+            if said:
+                yield f"#/buying/offcuts/{index}", f"the {offcut.stock} on hand", caution
 
 
 def finishes(build: ResolvedBuild) -> Iterator[tuple[str, str]]:

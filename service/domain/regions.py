@@ -1,7 +1,7 @@
 """A build moved to another region's stock, or held to the real sizes of the boards bought."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from fractions import Fraction
 
 from service.domain.build import Build, Fastener, GluedFrom, Part, Stock, StockNote
@@ -151,7 +151,7 @@ def _notes(
             continue
         told = {
             field: value
-            for field in ("wood", "treated", "moisture", "measured_thickness", "measured_width")
+            for field in (one.name for one in fields(StockNote))
             if (value := getattr(note, field)) is not None
         }
         changed.append(Changed(f"/stocks/{escaped(name)}", told, None, OLD_WOOD))

@@ -95,6 +95,8 @@ class Sizing:
             moisture=general.moisture if own.moisture is None else own.moisture,
             measured_thickness=own.measured_thickness or general.measured_thickness,
             measured_width=own.measured_width or general.measured_width,
+            reclaimed=general.reclaimed if own.reclaimed is None else own.reclaimed,
+            old_paint=general.old_paint if own.old_paint is None else own.old_paint,
         )
 
     @cached_property

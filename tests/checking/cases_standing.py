@@ -172,6 +172,19 @@ STANDING_CASES = (
         "/parts/0/treated", (False,), (True,), "note",
     ),
     Case(
+        "safety.reclaimed", "#/parts/0", build({**RAIL, "reclaimed": True}),
+        "/parts/0/reclaimed", (False,), (True,), "note",
+    ),
+    Case(
+        "safety.reclaimed", "#/parts/0", build(RAIL, stocks={"1x4": {"old_paint": True}}),
+        "/stocks/1x4/old_paint", (False,), (True,), "note",
+    ),
+    Case(
+        "safety.reclaimed", "#/buying/offcuts/0",
+        build(RAIL, buying={"offcuts": [{"stock": "1x4", "length": "30", "old_paint": True}]}),
+        "/buying/offcuts/0/old_paint", (False,), (True,), "note",
+    ),
+    Case(
         "safety.nailer", "#/joints/0/method", build(
             RAIL, PLANK, shop={"tools": ["brad-nailer"]},
             joints=[{"id": "j", "through": "rail", "into": "plank", "method": "brad"}]),

@@ -9,6 +9,7 @@ from service.api.documents.fields import Field, Id, Length, Money, Quantity, Tex
 from service.api.documents.forms import Form
 from service.api.documents.gathered import Object, Several
 from service.api.documents.schemas import Book, Json, schema_of
+from service.api.documents.stocks import old_paint_field, reclaimed_field
 from service.api.documents.telling import told
 from service.domain.build import Buying, Offcut, Planned, Price, StoreCuts
 
@@ -148,6 +149,8 @@ class OffcutForm(Form):
             left_out="any part may have it",
         ),
     )
+    reclaimed = reclaimed_field()
+    old_paint = old_paint_field()
 
 
 class PlannedForm(Form):

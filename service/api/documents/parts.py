@@ -1,5 +1,6 @@
 """Parts: the lines of a parts list."""
 
+from dataclasses import fields
 from typing import Any
 
 from marshmallow import ValidationError, post_load, validates_schema
@@ -13,7 +14,7 @@ from service.domain.build import NOTHING_NOTED, Part, StockNote
 
 FACES = ("front", "back", "top", "bottom", "ends")
 
-_KNOWN = ("wood", "treated", "moisture", "measured_thickness", "measured_width")
+_KNOWN = tuple(field.name for field in fields(StockNote))
 
 
 class PartForm(StockNoteForm):

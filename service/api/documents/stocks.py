@@ -12,6 +12,28 @@ from service.api.documents.telling import told
 from service.domain.build import GluedFrom, Stock, StockNote
 
 
+def reclaimed_field() -> YesNo:
+    """Whether wood was used before."""
+    return YesNo(
+        metadata=told(
+            "Whether the wood was used before, as in a pallet or an old board: metal may be in it.",
+            True,
+            left_out="nothing is said of it",
+        )
+    )
+
+
+def old_paint_field() -> YesNo:
+    """Whether wood carries paint of unknown age."""
+    return YesNo(
+        metadata=told(
+            "Whether old paint is on the wood: it may hold lead.",
+            True,
+            left_out="nothing is said of it",
+        )
+    )
+
+
 class StockName(Text):
     """A stock by name, as a shop spells it."""
 
@@ -109,6 +131,8 @@ class StockNoteForm(Form):
             left_out="the table's size, with its tolerance",
         )
     )
+    reclaimed = reclaimed_field()
+    old_paint = old_paint_field()
 
 
 def stock_notes(**options: Any) -> Named:
