@@ -37,8 +37,6 @@ class Live:
             cwd=PROJECT, env={**os.environ, **self.settings, "PORT": str(self.port)},
             stdout=output, stderr=output,
         )  # fmt: skip
-        if not isinstance(output, int):
-            output.close()  # the service has its own
         wait_for_answer(self.port, "/healthz", self.process)
         self.seconds_to_answer = time.monotonic() - started
         return self

@@ -7,12 +7,11 @@ import socket
 import time
 from collections.abc import Iterator
 from contextlib import suppress
-from pathlib import Path
 from statistics import median
 
 import pytest
 
-from tests.serving.live import Live
+from tests.serving.live import PROJECT, Live
 from tests.serving.proxied import Proxied
 
 pytestmark = pytest.mark.skipif(shutil.which("nginx") is None, reason="nginx is not installed")
@@ -33,10 +32,8 @@ HALF = {
 
 
 @pytest.fixture(scope="module")
-def proxied(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Proxied]:
-    log = tmp_path_factory.mktemp("behind") / "log"
-    with Live(log, DRYFIT_PROXIES="1", DRYFIT_LOG="info") as live, Proxied(live.port) as proxy:
-        proxy.log = log  # type: ignore[attr-defined]
+def proxied() -> Iterator[Proxied]:
+    with Live(DRYFIT_PROXIES="1") as live, Proxied(live.port) as proxy:
         yield proxy
 
 
@@ -78,10 +75,10 @@ class HalfOpen:
 
 
 def ask(
-    port: int, path: str, body: bytes | None = None, **headers: str
+    port: int, path: str, body: bytes | None = None, *, who: str = "127.0.0.1", **headers: str
 ) -> tuple[int, dict[str, str], bytes]:
-    """Status, headers and content, on a connection of its own."""
-    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=60)
+    """Status, headers and content, on a connection of its own from the address `who`."""
+    connection = http.client.HTTPConnection("127.0.0.1", port, 60, source_address=(who, 0))
     kind = {"Content-Type": "application/json"} if body is not None else {}
     try:
         connection.request("GET" if body is None else "POST", path, body, {**kind, **headers})
@@ -101,7 +98,7 @@ def asks(port: int) -> list[float]:
     return taken
 
 
-def said(name: str, taken: list[float]) -> str:
+def told(name: str, taken: list[float]) -> str:
     return f"{name}: median {median(taken) * 1000:.1f} ms, worst {max(taken) * 1000:.1f} ms"
 
 
@@ -114,7 +111,7 @@ def test_half_open_sockets_leave_the_health_check_quick(proxied: Proxied) -> Non
             half_open.fill()
             rounds.append(asks(proxied.port))
             waiting = len(half_open.still_open())
-            print(said("before", before), said(f"{waiting} half open", rounds[-1]), sep="\n")
+            print(told("before", before), told(f"{waiting} half open", rounds[-1]), sep="\n")
             assert waiting > SOCKETS * 0.9, "too few were left to say anything"
             if max(rounds[-1]) <= max(MOST_SECONDS, MOST_TIMES * max(before)):
                 break
@@ -134,14 +131,24 @@ def test_who_sends_half_a_request_is_let_go(proxied: Proxied, kind: str) -> None
         assert time.monotonic() - begun >= LET_GO_AFTER - 1
 
 
-def test_the_service_hears_who_asks_and_under_which_id(proxied: Proxied) -> None:
+def test_an_id_goes_through_and_comes_back(proxied: Proxied) -> None:
     sent = "0123456789abcdef0123456789abcdef"
-    status, headers, _ = ask(
-        proxied.port, "/v1/sizes/1x8", **{"X-Request-Id": sent, "X-Forwarded-For": "192.0.2.7"}
-    )
-    assert status == 200
-    assert headers["X-Request-Id"] == sent
+    answered = ask(proxied.port, "/v1/sizes/1x8", **{"X-Request-Id": sent})
+    assert (answered[0], answered[1]["X-Request-Id"]) == (200, sent)
     assert len(ask(proxied.port, "/v1/sizes/1x8")[1]["X-Request-Id"]) > 8
+
+
+def test_requests_are_counted_for_who_sends_them_whatever_he_says() -> None:
+    settings = {"DRYFIT_PROXIES": "1", "DRYFIT_WORKERS": "1", "DRYFIT_RATE": "3/day"}
+    with Live(**settings) as live, Proxied(live.port) as proxy:
+        found = [
+            ask(proxy.port, "/v1/sizes/1x8", who=who, **{"X-Forwarded-For": said})[0]
+            for who, said in (
+                ("127.0.0.2", "192.0.2.1"), ("127.0.0.2", "192.0.2.2"), ("127.0.0.2", "192.0.2.3"),
+                ("127.0.0.2", "192.0.2.4"), ("127.0.0.3", "192.0.2.4"),
+            )
+        ]  # fmt: skip
+    assert found == [200, 200, 200, 429, 200]
 
 
 def test_a_body_is_let_through_up_to_the_limit_of_the_service(proxied: Proxied) -> None:
@@ -157,5 +164,5 @@ def test_a_body_is_let_through_up_to_the_limit_of_the_service(proxied: Proxied) 
 
 
 def test_a_long_answer_comes_whole(proxied: Proxied) -> None:
-    released = Path(__file__).resolve().parents[2] / "openapi" / "openapi.json"
+    released = PROJECT / "openapi" / "openapi.json"
     assert json.loads(ask(proxied.port, "/openapi.json")[2]) == json.loads(released.read_bytes())
