@@ -18,6 +18,7 @@ from service.domain.stiffening import counted, loosest, most_counted, ways
 from service.domain.tape import plain
 from service.domain.weight import said
 
+WRONG_SUMS = frozenset({"nominal", "off", "does-not-fit"})
 MEGAPASCAL = 0.00689475729  # of a psi (NIST Special Publication 811)
 
 
@@ -216,11 +217,19 @@ def span(build: ResolvedBuild) -> Iterator[Spot]:
     """The span is clear between supports, so the part reaches over all of it and rests beyond.
 
     A part held at one end reaches no further than it is long. Until it is put right, sag and
-    stress of that load are not figured.
+    stress of that load are not figured. A part whose length is already wanted otherwise, because
+    a sum that it is in does not come out, is left to that finding.
     """
+    doubted = {
+        size.piece.part
+        for one in build.runs
+        if one.judgment.verdict in WRONG_SUMS
+        for size in one.run.pieces
+        if size.piece.along == "length"
+    }
     for index, load in enumerate(build.build.loads):
         length = too_far(build, load)
-        if length is None or load.span is None:
+        if length is None or load.span is None or load.part in doubted:
             continue
         part = build.by_id[load.part]
         yield Spot(
