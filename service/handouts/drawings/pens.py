@@ -32,7 +32,8 @@ class Pen:
         """Letter and name: `A slat`; the name cut off where it is very long."""
         name = " ".join(part.split())
         short = name if len(name) <= LONGEST_NAME else f"{name[: LONGEST_NAME - 3]}..."
-        return f"{self.letter(part)} {short}"
+        known = part in self.build.by_id  # a cutout may be for a part that the list lacks
+        return f"{self.letter(part)} {short}" if known else short
 
     def stock(self, key: str) -> str:
         """What the store calls a stock: `plywood sanded 1/4 in`; its key where it has no name."""
