@@ -53,7 +53,6 @@ HEADERS: dict[str, Json] = {
 ALWAYS, QUOTAS, WITH_RETRY = ("X-Request-Id",), ("RateLimit", "RateLimit-Policy"), (429, 503)
 TOO_LONG: Json = {
     "description": "The address has more than 8,190 bytes: refused before anybody has read it.",
-    "content": {"text/html": {"schema": TEXT}},
 }
 NOTES = {
     "json": "Values for programs.",
