@@ -51,9 +51,6 @@ HEADERS: dict[str, Json] = {
     "Cache-Control": {"description": "How long to keep it.", "schema": {"type": "string"}},
 }
 ALWAYS, QUOTAS, WITH_RETRY = ("X-Request-Id",), ("RateLimit", "RateLimit-Policy"), (429, 503)
-TOO_LONG: Json = {
-    "description": "The address has more than 8,190 bytes: refused before anybody has read it.",
-}
 NOTES = {
     "json": "Values for programs.",
     "md": "Markdown.",
@@ -76,8 +73,6 @@ def responses_of(operation: Operation, asks_query: bool, answers: Mapping[str, A
         }
     for status, slugs in by_status(slugs_of(operation, asks_query)):
         responses[str(status)] = _refusal(status, slugs)
-    if asks_query:
-        responses["414"] = TOO_LONG
     return dict(sorted(responses.items()))
 
 

@@ -55,4 +55,4 @@ const page = given(
 console.log("handout", page.title === "Counter riser", page.sections.length > 5);
 
 const refused = await client.POST("/v1/fasteners", { body: { name: "x", parts: [] } });
-console.log("refused", refused.error && "status" in refused.error ? refused.error.status : undefined);
+console.log("refused", refused.error?.status);
