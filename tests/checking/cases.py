@@ -28,6 +28,7 @@ OPENING = {"id": "opening", "pieces": [{"part": "drawer", "along": "length"}], "
 DADO = {"kind": "dado", "on": "face", "at": ["10"], "width": "3/4", "depth": "1/4", "for": "shelf"}
 GLUED = {"id": "j", "through": "shelf", "into": "side", "glue": "pva-interior"}
 LAP = {"kind": "lap", "on": "face", "at": ["5"], "width": "1 1/2", "depth": "3/8"}
+LET_IN = {**LAP, "width": "3 1/2", "for": "rail"}
 
 LEANING = {"id": "legs", "shape": "leaning", "height": "16", "lean": 12, "parts": {"leg": ["leg"]}}
 LEG = {
@@ -541,6 +542,26 @@ CASES = (
         "part.unused", "#/parts/1",
         build(SIDE, SHELF, joints=[{"id": "j", "through": "side", "into": "shelf"}]),
         "/joints/0/into", ("shelf",), ("wall",), "note",
+    ),
+    Case(
+        "joint.turns", "#/joints/0/count",
+        fastened(count=1, glue="none"), "/joints/0/count", (2, 3), (1,), "note",
+    ),
+    Case(
+        "joint.turns", "#/joints/0/count",
+        fastened(count=1, glue="none"), "/joints/0/glue", ("pva-interior",), ("none",), "note",
+    ),
+    Case(
+        "joint.turns", "#/joints/0/count",
+        fastened(count=1, glue="none"), "/joints/0/quantity", (2,), (1,), "note",
+    ),
+    Case(
+        "joint.turns", "#/joints/0/count",
+        fastened(
+            {"stock": {"thickness": "1 1/2", "width": "3 1/2"}, "cutouts": [LET_IN]},
+            fastener={"gauge": 8, "length": "1 1/2"}, count=1, glue="none",
+        ),
+        "/parts/1/cutouts", ([LET_IN],), ([],), "note",
     ),
     *STANDING_CASES,
     *FINISHING_CASES,

@@ -58,6 +58,7 @@ RULES = (
     parts.joint_unknown_part,
     parts.unknown_joint,
     parts.joint_to_itself,
+    parts.joint_turns,
     buying.not_enough,
     buying.over_budget,
     loads.sags,

@@ -1,15 +1,19 @@
 """Rules about the list itself: what is named, named twice, or never used."""
 
 import difflib
+from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
 
+from service.domain.build import Joint
 from service.domain.findings import Change, Mend, Spot, rule
+from service.domain.fixing import TIPPED
 from service.domain.naming import (
     Reference,
     called_by_others,
     repeats,
     step_joint_references,
 )
+from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 
 
@@ -153,3 +157,39 @@ def joint_to_itself(build: ResolvedBuild) -> Iterator[Spot]:
                 numbers={"part": joint.through},
                 mend=Mend("Name the other part, or list two of this one."),
             )
+
+
+@rule("joint.turns", title="A single fastener lets a part turn", severity="note", basis="practice")
+def joint_turns(build: ResolvedBuild) -> Iterator[Spot]:
+    """One screw, nail or dowel is an axle: what nothing else holds turns about it.
+
+    Two fasteners apart from each other, glue, or a dado that takes the part keep it where it is.
+    Nothing is said where the plan leaves count or glue open, or lets the part move.
+    """
+    held = Counter[str]()
+    for joint in build.build.joints:
+        held[joint.through] += joint.quantity
+        held[joint.into] += joint.quantity
+    for index, joint in enumerate(build.build.joints):
+        through, into = build.by_id.get(joint.through), build.by_id.get(joint.into)
+        if through is None or into is None or not alone(joint) or let_in(joint, through, into):
+            continue
+        free = [p.part.id for p in (through, into) if held[p.part.id] <= p.part.quantity]
+        if free:
+            yield Spot(
+                at=f"#/joints/{index}/count",
+                detail=f"One fastener and no glue: {free[0]} can turn about it.",
+                mend=Mend("Drive two, as far apart as the joint is wide, or glue it."),
+            )
+
+
+def alone(joint: Joint) -> bool:
+    """Whether one fastener, and by the plan nothing else, is what a joint is held by."""
+    single = joint.count == 1 and joint.method in TIPPED
+    return single and joint.glue == "none" and not joint.lets_move
+
+
+def let_in(joint: Joint, *pieces: ResolvedPart) -> bool:
+    """Whether one of the two parts has a cutout for the other."""
+    pair = {joint.through, joint.into}
+    return any(cutout.fits in pair for piece in pieces for cutout in piece.part.cutouts)
