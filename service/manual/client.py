@@ -67,9 +67,10 @@ def a_service() -> Iterator[Client]:
         yield Client(stated.rstrip("/"))
         return
     port = _free_port()
+    quiet = {"DRYFIT_LOG": "warning", **os.environ, "PORT": str(port)}  # no line a request here
     process = subprocess.Popen(
         [sys.executable, "-m", "gunicorn", "--config", "service/serving.py", "--workers", "1"],
-        cwd=PROJECT, env={**os.environ, "PORT": str(port)}, stdout=subprocess.DEVNULL,
+        cwd=PROJECT, env=quiet, stdout=subprocess.DEVNULL,
     )  # fmt: skip
     try:
         client = Client(f"http://127.0.0.1:{port}")

@@ -20,16 +20,21 @@ def page(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def told(page: Path) -> str:
-    """What the demo prints."""
+    """What the demo shows in a terminal, by either way out."""
     run = subprocess.run(
-        [DEMO, str(page)], capture_output=True, text=True, check=False, timeout=120
-    )
-    assert run.returncode == 0, run.stderr
+        [DEMO, str(page)],
+        stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, check=False, timeout=120,
+    )  # fmt: skip
+    assert run.returncode == 0, run.stdout
     return run.stdout
 
 
 def test_it_can_be_read_in_80_columns(told: str) -> None:
     assert [line for line in told.splitlines() if len(line) > 80] == []
+
+
+def test_the_lines_that_the_service_logs_are_not_among_it(told: str) -> None:
+    assert [line for line in told.splitlines() if '"level"' in line] == []
 
 
 def test_it_asks_every_question_of_the_job_in_order(told: str) -> None:
