@@ -11,12 +11,15 @@ from pathlib import Path
 from typing import Any
 
 import gunicorn
+import gunicorn.util
 
 from service.door.lines import logging_to_errors
 from service.door.metrics import FOLDER
+from service.door.unread import refuse
 from service.settings import settings_or_exit
 
 gunicorn.SERVER = "dryfit"  # strangers need not know what serves
+gunicorn.util.write_error = refuse
 _settings = settings_or_exit(os.environ)
 
 bind = f"{_settings.bind}:{_settings.port}"

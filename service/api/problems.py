@@ -63,13 +63,17 @@ PARAMETER_OF = {
     errors.UnknownCursor: "cursor",
 }  # filters are refused before, as parameters
 
-# Statuses that the framework itself raises, in words of this house.
+# Statuses that the framework or the server itself raises, in words of this house.
 FRAMEWORK = {
     400: ("bad-request", "The request can't be read."),
     404: ("unknown-route", "There is nothing at this address."),
     405: ("wrong-method", "This address doesn't take that method."),
     413: ("body-too-large", "The body is too large."),
+    414: ("address-too-long", "The address is too long."),
+    417: ("expectation-failed", "What the request expects can't be met."),
+    431: ("headers-too-large", "The headers are too large, or too many."),
     500: ("internal-error", "Something went wrong on our side."),
+    501: ("unknown-coding", "The body is coded in a way that is not read."),
 }
 
 routes = Blueprint("problems", __name__)
@@ -154,7 +158,7 @@ def _refused(error: Exception) -> Response:
 
 def _by_framework(error: HTTPException) -> Response:
     status = error.code or 500
-    slug, title = FRAMEWORK.get(status) or _by_phrase(status)
+    slug, title = of_status(status)
     response = problem(status, slug, title)
     for name, value in error.get_headers():
         if name in ("Allow", "Retry-After"):
@@ -162,7 +166,10 @@ def _by_framework(error: HTTPException) -> Response:
     return response
 
 
-def _by_phrase(status: int) -> tuple[str, str]:
+def of_status(status: int) -> tuple[str, str]:
+    """Slug and title of a refusal that no question made."""
+    if status in FRAMEWORK:
+        return FRAMEWORK[status]
     phrase = HTTPStatus(status).phrase
     return re.sub("[^a-z]+", "-", phrase.lower()), f"{phrase}."
 

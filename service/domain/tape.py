@@ -10,6 +10,8 @@ from service.domain.ratio import Ratio, ratio
 
 MM = Ratio(5, 127)  # one millimeter in inches: the inch is 25.4 mm (agreement of 1959)
 SIXTEENTH = Fraction(1, 16)
+FINEST_UNDER = 999_999  # the largest lower number of a fraction that is read
+_MOST_DECIMALS = 60  # what is read has 64 characters
 
 
 def nearest(
@@ -95,7 +97,17 @@ def exact(size: Fraction, metric: bool = False) -> str:
         mm = decimal(size / MM)
         if mm is not None and len(mm) <= 12:
             return f"{mm} mm"
-    return f"{mixed(size)} in"
+    return f"{mixed(size)} in" if size.denominator <= FINEST_UNDER else _finest(size)
+
+
+def _finest(size: Fraction) -> str:
+    """A size whose fraction of an inch would be too fine to be read: it was written otherwise."""
+    mm = size / MM
+    for value, unit in ((size, "in"), (mm, "mm")):
+        text = decimal(value, _MOST_DECIMALS)
+        if text is not None:
+            return f"{text} {unit}"
+    return f"{mixed(mm)} mm"
 
 
 def is_binary(size: Fraction) -> bool:

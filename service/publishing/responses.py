@@ -26,6 +26,7 @@ BYTES: Json = {"type": "string", "format": "binary"}
 OF_A_BODY = (NotJson, RepeatedName, TooManyValues, UnreadableMediaType, InvalidDocument)
 BY_FRAMEWORK = {"NotFound": "unknown-route"}
 BODY_TOO_LARGE, INTERNAL_ERROR = "body-too-large", "internal-error"
+ADDRESS_TOO_LONG = "address-too-long"  # over 8,190 bytes; refused by the server itself
 FREE = frozenset({"sayAlive", "sayReady"})  # asked by machines all the time, so nobody counts
 
 HEADERS: dict[str, Json] = {
@@ -109,6 +110,7 @@ def slugs_of(operation: Operation, asks_query: bool) -> list[str]:
     kinds += [OutOfTime] if operation.group not in (TABLES, SERVICE) else []
     slugs = [BY_FRAMEWORK.get(kind.__name__) or slug_of(kind) for kind in kinds]
     slugs += [BODY_TOO_LARGE] if operation.body else []
+    slugs += [ADDRESS_TOO_LONG] if asks_query else []
     return list(dict.fromkeys([*slugs, INTERNAL_ERROR]))
 
 

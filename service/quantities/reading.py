@@ -15,12 +15,12 @@ from fractions import Fraction
 
 from service.domain.ratio import Ratio
 from service.domain.spelling import DOUBLE_MARKS, FRACTION_SLASH, MINUS, SINGLE_MARKS, VULGAR
+from service.domain.tape import FINEST_UNDER
 from service.quantities.refusals import refusal, shown
 from service.quantities.units import Kind
 
 LONGEST_TEXT = 64
 TOO_LARGE = 10**10  # the first number with an exponent over 9
-_LARGEST_UNDER = 999_999  # fractions finer than this are slips, and slow down exact sums
 _MOST_DECIMALS = 40
 
 # Phones and word processors write these for what was typed. The spaces around a vulgar fraction
@@ -75,8 +75,8 @@ def leading_number(text: str, kind: Kind, start: int = 0) -> tuple[int, int, str
 
 def _fraction(whole: str | None, over: str, under: str, text: str, kind: Kind) -> tuple[int, int]:
     numerator, denominator = int(over), int(under)
-    if not 0 < denominator <= _LARGEST_UNDER:
-        why = f"the lower number of a fraction goes from 1 to {_LARGEST_UNDER:,}"
+    if not 0 < denominator <= FINEST_UNDER:  # finer are slips, and slow down exact sums
+        why = f"the lower number of a fraction goes from 1 to {FINEST_UNDER:,}"
         raise refusal(text, kind.name, why, kind.example)
     if whole is None:
         return numerator, denominator

@@ -55,6 +55,7 @@ MAY_IMPORT = {
         "service.api",
         "service.domain.deadline",
         "service.settings",
+        "gunicorn",
         "flask",
         "limits",
         "orjson",

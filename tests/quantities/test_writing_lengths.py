@@ -128,9 +128,25 @@ def test_a_sum_of_inches_and_millimeters_is_read_back(sixty_fourths: int, tenths
     assert length(exact(inches), zero=True) == inches
 
 
+@given(
+    st.one_of(
+        st.decimals(0, 200, places=12).map(lambda value: f"{value:f}"),
+        st.builds("{} {}/{}".format, st.integers(0, 90), st.just(1), st.integers(2, 999_999)),
+    ),
+    st.sampled_from(["in", "ft", "mm", "cm", "m"]),
+    st.booleans(),
+)
+def test_whatever_is_read_can_be_written_and_read_again(
+    number: str, unit: str, metric: bool
+) -> None:
+    inches = length(f"{number} {unit}", zero=True)
+    assert length(exact(inches, metric), zero=True) == inches
+
+
 @pytest.mark.parametrize(
     ("inches", "metric", "text"),
     [
+        (Fraction("4.882007768"), False, "4.882007768 in"),  # its fraction is finer than is read
         (Fraction(83, 4), False, "20 3/4 in"),
         (Fraction(83, 4), True, "527.05 mm"),
         (18 * MM, False, "18 mm"),

@@ -5,6 +5,7 @@ A proxy and a server that see two ends of one request let strangers slip request
 """
 
 import http.client
+import json
 import socket
 from collections.abc import Iterator
 
@@ -162,6 +163,22 @@ def test_what_is_ambiguous_is_refused_once(live: Live, request_: bytes) -> None:
     assert len(found) <= 1
     assert all(400 <= status < 500 or status in (501, 505) for status in found)
     assert live.ask("/healthz")[0] == 200
+
+
+@pytest.mark.parametrize("request_", AMBIGUOUS.values(), ids=AMBIGUOUS)
+def test_what_is_refused_is_told_as_a_problem(live: Live, request_: bytes) -> None:
+    head, _, content = answers(live, request_).partition(b"\r\n\r\n")
+    if not head:  # the connection was closed, no more
+        return
+    told = json.loads(content)
+    status = statuses(head)[0]
+    fields = {line.lower() for line in head.decode().split("\r\n")[1:]}
+    assert "content-type: application/problem+json" in fields
+    assert f"content-length: {len(content)}" in fields
+    assert f"x-request-id: {told['instance'].rpartition('#')[2]}" in fields
+    assert told["status"] == status
+    asked, known = live.ask(told["type"])[::2]
+    assert asked == 200 and json.loads(known)["title"] == told["title"]
 
 
 @pytest.mark.parametrize(("request_", "status"), CLEAR.values(), ids=CLEAR)
