@@ -74,17 +74,18 @@ def _standing(answers: Answers) -> Iterator[Item]:
 def _run(answers: Answers, run: ResolvedRun) -> Item:
     if run.total is None:
         return Item("a piece of it has no size", run.run.id)
-    pieces = " + ".join(_piece(answers, one) for one in run.pieces).replace("+ less", "-")
     words = answers.sizes.one(run.total.listed)
     if run.run.fits is not None:
         words += f", for an opening of {answers.sizes.one(run.run.fits)}"
+    pieces = "".join(_piece(answers, one) for one in run.pieces).removeprefix(" + ").strip()
     return Item(words, run.run.id, (pieces,) if len(run.pieces) > 1 else ())
 
 
 def _piece(answers: Answers, one: PieceSize) -> str:
-    many = f"{abs(one.times)} x " if abs(one.times) != 1 else ""
-    less = "less " if one.times < 0 else ""
-    return f"{less}{many}{_called(answers, one.piece)} {answers.sizes.one(one.each.listed)}"
+    """A piece of a sum with the sign before it."""
+    sign = " - " if one.times < 0 else " + "
+    times = f"{abs(one.times)} x " if abs(one.times) != 1 else ""
+    return f"{sign}{times}{_called(answers, one.piece)} {answers.sizes.one(one.each.listed)}"
 
 
 def _called(answers: Answers, piece: Piece) -> str:
@@ -126,8 +127,9 @@ def hours(span: Span) -> str:
     """A range of time: minutes when short, hours, and days besides when long."""
     low, high = float(span.low), float(span.high)
     if high < 1:
-        return _range(low * 60, high * 60, "min", 0)
-    words = _range(low, high, "hours", 0 if low >= 10 else 1)
+        words = _range(low * 60, high * 60, "min", 0)
+    else:
+        words = _range(low, high, "hours", 0 if low >= 10 else 1)
     if low >= 48:
         words += f" ({_range(low / 24, high / 24, 'days', 1)})"
     return f"{words} or more" if span.at_least else words
@@ -135,7 +137,9 @@ def hours(span: Span) -> str:
 
 def _range(low: float, high: float, unit: str, places: int) -> str:
     ends = [f"{end:.{places}f}".removesuffix(".0") for end in (low, high)]
-    return f"{ends[0]} {unit}" if ends[0] == ends[1] else f"{ends[0]} to {ends[1]} {unit}"
+    if ends[0] != ends[1]:
+        return f"{ends[0]} to {ends[1]} {unit}"
+    return f"{ends[0]} {unit.removesuffix('s') if ends[0] == '1' else unit}"
 
 
 def money(amount: object, answers: Answers) -> str:

@@ -88,7 +88,8 @@ def _finish(answers: Answers, step: Step) -> tuple[str, str]:
     ends = [int(coats.low), int(coats.high)]
     many = counted(ends[0], "coat") if ends[0] == ends[1] else f"{ends[0]} to {ends[1]} coats"
     bare = " Keep the glue faces bare: tape them." if step.bare_at_joints else ""
-    return name, f"{many} of {finish.name} on {_parts(answers, step).lower()}.{bare}"
+    where = _parts(answers, step) if step.parts else "all parts"
+    return name, f"{many} of {finish.name} on {where}.{bare}"
 
 
 def _wait(answers: Answers, step: Step) -> tuple[str, str]:

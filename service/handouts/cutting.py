@@ -11,7 +11,7 @@ from service.handouts.answers import Answers
 from service.handouts.drawings.cutouts import cutout_words
 from service.handouts.drawings.parts import part_drawings
 from service.handouts.page import Block, Column, Item, Items, Picture, Section, Table, Words
-from service.handouts.sizes import listed
+from service.handouts.sizes import listed, many
 
 PARTS = (
     Column("letter", "Letter"),
@@ -138,7 +138,7 @@ def _notes(answers: Answers, part: ResolvedPart) -> Iterator[str]:
         yield f"ripped from {answers.sizes.one(part.sized.stock_width.listed)}"
     if stated.cutouts:
         kinds = dict.fromkeys(cutout.kind for cutout in stated.cutouts)
-        yield f"has {listed([f'{kind}s' for kind in kinds])}, see below"
+        yield f"has {listed([many(kind) for kind in kinds])}, see below"
 
 
 def _points(answers: Answers, part: ResolvedPart) -> Iterator[tuple[str, ...]]:

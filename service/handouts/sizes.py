@@ -65,6 +65,11 @@ def listed(words: list[str], most: int = 6) -> str:
     return f"{', '.join(words[:-1])} and {words[-1]}"
 
 
-def counted(number: int, one: str, many: str = "") -> str:
+def counted(number: int, one: str) -> str:
     """`1 board`, `3 boards`."""
-    return f"{number} {one if number == 1 else many or one + 's'}"
+    return f"{number} {one if number == 1 else many(one)}"
+
+
+def many(one: str) -> str:
+    """The plural of a word of the shop: `holes`, `notches`."""
+    return f"{one}es" if one.endswith(("ch", "sh", "s", "x")) else f"{one}s"
