@@ -251,7 +251,7 @@ def liquid(gallons: Span, metric: bool) -> str:
     each, unit, places = (1000 / LITER, "ml", 0) if metric else (Fraction(128), "fl oz", 1)
     low, high = (f"{float(end * each):.{places}f}" for end in (gallons.low, gallons.high))
     if not float(high):
-        return f"under {0.1 ** places:g} {unit}"
+        return f"under {0.1**places:g} {unit}"
     return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
 
 

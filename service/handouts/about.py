@@ -8,6 +8,7 @@ from service.domain.finishing import Span
 from service.domain.runs import PieceSize, ResolvedRun
 from service.handouts.answers import Answers
 from service.handouts.hardest import hardest
+from service.handouts.money import money, without_price
 from service.handouts.page import Item, Items, Section, Words
 from service.handouts.sizes import counted, listed, weight
 
@@ -16,6 +17,7 @@ PLURALS = {
     "screw": "screws", "pocket-screw": "pocket screws", "dowel": "dowels", "bolt": "bolts",
     "clip": "clips", "hinge": "hinges", "lap": "laps", "loose": "their fit alone",
 }  # fmt: skip
+DRYING = ("glue and finish dry meanwhile",)
 NO_SIZE = "The build says neither how it stands nor what adds up to its overall sizes."
 
 
@@ -114,7 +116,7 @@ def glance(answers: Answers) -> Section:
     time = answers.time
     items = [
         Item(hours(time.hands_on), "hands on"),
-        Item(hours(time.waiting), "waiting", ("glue and finish dry meanwhile",)),
+        Item(hours(time.waiting), "waiting", DRYING if time.waiting.high else ()),
         Item(hours(time.ready_to_use), "from the first cut until it is ready to use"),
         Item(*_cost(answers)),
         _weight(answers),
@@ -142,25 +144,21 @@ def _range(low: float, high: float, unit: str, places: int) -> str:
     return f"{ends[0]} {unit.removesuffix('s') if ends[0] == '1' else unit}"
 
 
-def money(amount: object, answers: Answers) -> str:
-    """An amount in the currency of the price list."""
-    return f"{amount} {answers.document.buying.currency or ''}".strip()
-
-
 def _cost(answers: Answers) -> tuple[str, str, tuple[str, ...]]:
     found = answers.cost
     under = []
     if found.tax:
         under.append(f"tax in it: {money(found.tax, answers)}")
-    if found.missing:
-        under.append(f"no price for {listed(list(found.missing))}")
+    missing = without_price(answers)
+    if missing:
+        under.append(f"no price for {listed(missing)}")
     if not found.wood_is_planned:
         under.append("some wood is counted by the length of its parts alone")
     if found.budget is not None:
         under.append(f"budget: {money(found.budget, answers)}")
     if not any(line.money for line in found.lines):
         return "no prices are given", "cost", ()
-    short = "" if not found.missing else ", as far as prices are given"
+    short = ", as far as prices are given" if missing else ""
     return f"{money(found.total, answers)}{short}", "cost", tuple(under)
 
 

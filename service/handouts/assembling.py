@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-from service.domain.advising import Advice
 from service.domain.build import Joint, Step
 from service.domain.finishing import NOTHING, coats_of, finish_of
 from service.domain.glues import Glue
@@ -15,7 +14,7 @@ from service.handouts.about import hours
 from service.handouts.answers import Answers
 from service.handouts.drawings.shapes import shape_drawings
 from service.handouts.drawings.sums import sum_drawings
-from service.handouts.fastening import fastener, pilot
+from service.handouts.fastening import PROPOSED, Held, alike
 from service.handouts.page import Item, Items, Picture, Section, Words
 from service.handouts.sizes import counted, listed
 
@@ -120,21 +119,23 @@ def _lines(answers: Answers, step: Step) -> Iterator[str]:
     """What belongs to a step: each joint with its fastener, and the clock of the glue."""
     if step.do not in ("glue", "assemble"):
         return
-    by_id = {one.judged.joint.id: one for one in answers.advice}
     joints = joints_of(answers.build, step)
-    for joint in joints:
-        if joint.id in by_id:
-            yield _joint(answers, by_id[joint.id])
+    ids = {joint.id for joint in joints}
+    named = [one for one in answers.advice if one.judged.joint.id in ids]
+    for held, found in alike(answers, named).items():
+        yield _held(answers, held, [one.judged.joint for one in found])
     yield from _clock(answers, joints)
 
 
-def _joint(answers: Answers, one: Advice) -> str:
-    joint = one.judged.joint
-    each = f"{counted(joint.quantity, 'joint')}, each " if joint.quantity > 1 else ""
-    hole = pilot(answers, one)
-    first = f"; drill {hole}" if hole and hole[0].isdigit() else ""
-    ends = f"{answers.named(joint.through)} to {answers.named(joint.into)}"
-    return f"{joint.id}: {ends}: {each}{fastener(answers, one)}{first}"
+def _held(answers: Answers, held: Held, joints: list[Joint]) -> str:
+    count = sum(joint.quantity for joint in joints)
+    each = f"{counted(count, 'joint')}, each " if count > 1 else ""
+    first = f"; drill {held.pilot}" if held.pilot[:1].isdigit() else ""
+    glue = f"; {held.glue}" if held.glue.endswith(PROPOSED) else ""
+    names = listed([joint.id for joint in joints], len(joints))
+    if len(joints) == 1:
+        names += f": {answers.named(joints[0].through)} to {answers.named(joints[0].into)}"
+    return f"{names}: {each}{held.fastener}{first}{glue}"
 
 
 def _clock(answers: Answers, joints: list[Joint]) -> Iterator[str]:

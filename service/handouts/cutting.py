@@ -9,7 +9,7 @@ from service.domain.rounding import CUT_WHY
 from service.domain.solid import Rod, Solid
 from service.handouts.answers import Answers
 from service.handouts.drawings.cutouts import cutout_words
-from service.handouts.drawings.parts import part_drawings
+from service.handouts.drawings.parts import is_drawn, part_drawings
 from service.handouts.page import Block, Column, Item, Items, Picture, Section, Table, Words
 from service.handouts.sizes import listed, many
 
@@ -64,7 +64,8 @@ def cutting(answers: Answers) -> Section:
         )
         blocks.append(Words(SCALES))
     blocks += [Picture(*drawn) for drawn in part_drawings(answers.pen)]
-    cutouts = tuple(item for part in parts for item in _cutouts(answers, part))
+    undrawn = (part for part in parts if not is_drawn(part))
+    cutouts = tuple(item for part in undrawn for item in _cutouts(answers, part))
     if cutouts:
         blocks += [Words("Slots, holes and laps:"), Items(cutouts)]
     blocks += _last(answers)
