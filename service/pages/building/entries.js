@@ -29,9 +29,6 @@ import { buildWays, withBuild } from './ways.js';
  * @property {(form: any, index: number) => HTMLElement} [more] below the form
  */
 
-/** Numbers of a document's list that are there. */
-export const ids = (document, list) => (document[list] ?? []).map((one) => one.id).filter((id) => typeof id === 'string');
-
 /**
  * Choices and names that forms of a build need.
  * @param {any} document
@@ -40,7 +37,7 @@ export async function contextOf(document) {
   const [stocked, wooded, tooled, used, glued, finished] = await Promise.all([
     stocks(document.region ?? 'us'), woods(), tools(), uses(), glues(), finishes(),
   ]);
-  const named = (list) => ids(document, list).map((id) => [id, id]);
+  const named = (list) => (document[list] ?? []).filter((one) => typeof one.id === 'string').map(({ id }) => [id, id]);
   return {
     units: document.units ?? 'in', stocks: stocked, woods: wooded, tools: tooled, uses: used,
     glues: glued, finishes: finished, parts: named('parts'), joints: named('joints'),
@@ -119,7 +116,7 @@ export function entryView(kind) {
         findings.filter((one) => one.severity !== 'unread').map((finding, number) => findingCard(finding, { key: `form ${number}`, onmend: (one) => mend(one).then(() => go(back)) })),
         form.element,
         kind.more?.(form, index),
-        !fresh && make('div', { class: 'actions' }, make('button', { type: 'button', onclick: () => removed(kind, index, back) }, `Remove this ${kind.one}`)),
+        !fresh && make('div', { class: 'actions' }, make('button', { type: 'button', onclick: () => removed(kind, index, entry, back) }, `Remove this ${kind.one}`)),
       ],
       actions: [linked(back, 'Leave'), make('button', { type: 'submit', form: 'entry', class: 'main' }, 'Keep')],
     };
@@ -137,8 +134,12 @@ async function saved(kind, index, before, after, back) {
   go(back);
 }
 
-async function removed(kind, index, back) {
-  await change(`remove ${kind.one} ${index + 1}`, (document) => { document[kind.list].splice(index, 1); });
+/** Take an entry out of its list, and no other: a second press may come before this view is left. */
+async function removed(kind, index, entry, back) {
+  const isIt = (one) => JSON.stringify(one) === JSON.stringify(entry);
+  await change(`remove ${kind.one} ${index + 1}`, (document) => {
+    document[kind.list] = document[kind.list].filter((one, place) => place !== index || !isIt(one));
+  });
   say('Removed. Undo takes it back.');
   go(back);
 }

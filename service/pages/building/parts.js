@@ -68,7 +68,7 @@ function lastStock(document) {
  * A stock in words.
  * @param {any} stock
  */
-export function stockInWords(stock) {
+function stockInWords(stock) {
   if (stock === undefined) return 'no stock';
   if (typeof stock === 'string') return stock;
   return Object.entries(stock).map(([name, size]) => `${name} ${size}`).join(', ');

@@ -50,7 +50,8 @@ async function onePiece(pieces, index) {
 function moves(id, pieces, index) {
   const to = (next) => { shown.set(id, next); refresh(); };
   const done = pieces[index] && bench().cut[pieces[index].key];
-  const toggle = async () => {
+  const toggle = async ({ detail }) => {
+    if (detail > 1) return; // the second press of two would be for the next piece, unseen
     await tick(pieces[index].key, !done);
     to(done ? index : Math.min(index + 1, pieces.length - 1));
   };
