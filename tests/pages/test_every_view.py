@@ -78,27 +78,6 @@ def test_views_of_a_build(page: Page, address: str, scene: str, size: dict[str, 
             judge(page, view)
 
 
-def test_a_question_by_keyboard_alone(page: Page, address: str) -> None:
-    page.goto(address)
-    settled(page, "Which screw?")
-    page.keyboard.press("Tab")
-    reached = []
-    for _ in range(60):
-        here = page.evaluate("document.activeElement.id || document.activeElement.textContent")
-        reached.append(here)
-        name = page.evaluate("document.activeElement.labels?.[0]?.textContent ?? ''")
-        if name in ("Through", "Into"):
-            page.keyboard.type("1x4")
-        if page.evaluate("document.activeElement.matches('#ledge button.main')"):
-            page.keyboard.press("Enter")
-            break
-        page.keyboard.press("Tab")
-    answer = page.get_by_role("region", name="Answer")
-    expect(answer.locator(".big")).to_be_visible()
-    assert page.evaluate("document.activeElement.getAttribute('aria-label')") == "Answer"
-    assert page.locator("#said").inner_text(), "the answer is said aloud"
-
-
 def test_a_view_that_was_gone_to_has_the_focus_on_its_heading(page: Page, address: str) -> None:
     page.goto(address)
     settled(page, "Which screw?")

@@ -52,7 +52,7 @@ def test_every_question_answers_its_own_examples(page: Page, address: str, units
 
 
 def test_humidity_is_asked_in_place_of_a_place(page: Page, address: str) -> None:
-    """Wood kept at 45 % settles near 8 1/2 %: the field works beside the place that stands there."""
+    """Wood kept at 45 % settles near 8 1/2 %, whatever place the form began with."""
     page.goto(f"{address}#/ask/moisture")
     quiet(page)
     page.get_by_label("Or humidity", exact=True).fill("45")
