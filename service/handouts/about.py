@@ -25,12 +25,7 @@ def summary(answers: Answers) -> str:
     """What it is, in a sentence or two."""
     document = answers.document
     pieces = sum(part.quantity for part in document.parts)
-    stocks = dict.fromkeys(
-        answers.pen.stock(p.sized.key)
-        if p.sized and p.sized.key
-        else p.part.stock.name or "a size of its own"
-        for p in answers.build.parts
-    )
+    stocks = dict.fromkeys(answers.stock_of(part) for part in answers.build.parts)
     words = f"{counted(pieces, 'piece')} of {counted(len(document.parts), 'kind')}"
     words += f", cut from {listed(list(stocks))}{_wood(answers)}."
     joints = sum(joint.quantity for joint in document.joints)

@@ -41,8 +41,7 @@ def assembling(answers: Answers) -> Section:
 
 def _diagonal(answers: Answers, one: Rectangle) -> Item:
     sizes = answers.sizes
-    names = listed([answers.named(part) for part in one.parts], 4)
-    about = f"{names}, {sizes.by(one.along, one.across)} over all ({one.where})"
+    about = f"{answers.names(one.parts)}, {sizes.by(one.along, one.across)} over all ({one.where})"
     return Item(f"corner to corner {sizes.one(one.diagonal)}", about)
 
 
@@ -55,8 +54,7 @@ def _cut(answers: Answers, step: Step) -> tuple[str, str]:
     last = [p.part.id for p in answers.build.parts if p.part.fit == "to-fit"]
     rest = ""
     if last:
-        names = listed([answers.named(id) for id in last], 8)
-        rest = f" {names}: left for last, cut to fit."
+        rest = f" {answers.names(last, 8)}: left for last, cut to fit."
     return "Cut", f"{_parts(answers, step)}, by the lists and drawings above.{rest}"
 
 
@@ -112,7 +110,7 @@ TOLD = {
 
 
 def _parts(answers: Answers, step: Step) -> str:
-    return listed([answers.named(part) for part in step.parts], 12) if step.parts else "All parts"
+    return answers.names(step.parts, 12) if step.parts else "All parts"
 
 
 def _lines(answers: Answers, step: Step) -> Iterator[str]:
@@ -163,7 +161,7 @@ def _clock(answers: Answers, joints: list[Joint]) -> Iterator[str]:
 def _minutes(limit: Limit) -> str:
     low, high = float(limit.low), float(limit.high)
     if high >= 120:
-        low, high, unit = low / 60, high / 60, "h"
+        low, high, unit = low / 60, high / 60, "hours"
     else:
         unit = "min"
     return f"{low:g} {unit}" if low == high else f"{low:g} to {high:g} {unit}"

@@ -87,19 +87,13 @@ def _row(answers: Answers, part: ResolvedPart) -> tuple[str, ...]:
         letter(part.index),
         stated.id,
         str(stated.quantity),
-        _cut_from(answers, part),
+        answers.stock_of(part),
         section,
         length,
         _ends(part),
         TO_FIT if stated.fit == "to-fit" else TO_LIST,
         "; ".join(_notes(answers, part)),
     )
-
-
-def _cut_from(answers: Answers, part: ResolvedPart) -> str:
-    if part.sized and part.sized.key:
-        return answers.pen.stock(part.sized.key)
-    return part.part.stock.name or "a size of its own"
 
 
 def _square(part: ResolvedPart) -> bool:
@@ -175,8 +169,9 @@ def _cutouts(answers: Answers, part: ResolvedPart) -> Iterator[Item]:
 def _last(answers: Answers) -> Iterator[Block]:
     last = [part.part.id for part in answers.build.parts if part.part.fit == "to-fit"]
     if last:
-        names = listed([answers.named(id) for id in last], 12)
-        yield Words(f"Cut last, to fit: {names}. {CUT_WHY['between'].capitalize()}.")
+        yield Words(
+            f"Cut last, to fit: {answers.names(last, 12)}. {CUT_WHY['between'].capitalize()}."
+        )
     openings = [one.run for one in answers.build.runs if one.run.run.fits is not None]
     for run in openings:
         size = answers.sizes.one(run.run.fits or run.run.clearance)

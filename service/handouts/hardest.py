@@ -25,7 +25,7 @@ def _pieces(parts: list[ResolvedPart]) -> int:
 
 
 def _names(answers: Answers, parts: list[ResolvedPart]) -> str:
-    return listed([answers.named(part.part.id) for part in parts], 4)
+    return answers.names(part.part.id for part in parts)
 
 
 def _angled(answers: Answers, kind: Callable[[End], bool]) -> list[ResolvedPart]:

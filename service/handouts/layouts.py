@@ -54,7 +54,7 @@ def _stops(answers: Answers) -> Iterator[Item]:
     """Stop blocks by the numbers that they have on the drawings: from 1 in each stock."""
     for one in answers.plan.boards:
         for number, block in enumerate(stop_blocks(one.plan.boards), 1):
-            names = listed([answers.named(part) for part in block.parts], 12)
+            names = answers.names(block.parts, 12)
             pieces = counted(block.count, "piece")
             size = answers.sizes.one(block.length)
             yield Item(

@@ -27,10 +27,8 @@ Paper = Literal["letter", "a4"]
 SIZES = {"letter": LETTER, "a4": A4}
 MARGIN = 48.0
 FOOT = 30.0
-HEADROOM = 110.0
-"""Points that must be left under a heading, or it goes to the next page."""
-
-HEADING = 60.0
+HEADROOM, HEADING = 110.0, 60.0
+"""Points to be left under a caption, and besides for a heading; else it goes to the next page."""
 
 UNSET = (
     "Some signs in the names of this build are not among the letters of this paper: a question "
@@ -42,16 +40,16 @@ def as_pdf(handout: Handout, paper: Paper = "letter") -> bytes:
     """The whole page, the same bytes for the same page."""
     written = BytesIO()
     letters = typeface()
-    setting = Setting(letters, SIZES[paper][0] - 2 * MARGIN)
+    wide, high = SIZES[paper]
+    setting = Setting(letters, wide - 2 * MARGIN)
     story = list(setting.story(handout))
     if setting.missed:
         story.insert(1, Paragraph(UNSET, letters.body))
     document = BaseDocTemplate(
-        written, pagesize=SIZES[paper], leftMargin=MARGIN, rightMargin=MARGIN, topMargin=MARGIN,
+        written, pagesize=(wide, high), leftMargin=MARGIN, rightMargin=MARGIN, topMargin=MARGIN,
         bottomMargin=MARGIN, title=settable(handout.title)[0], subject=settable(handout.summary)[0],
         lang=handout.language, invariant=1, displayDocTitle=True, author="", creator="Dryfit",
     )  # fmt: skip
-    wide, high = SIZES[paper]
     frame = Frame(MARGIN, MARGIN, wide - 2 * MARGIN, high - 2 * MARGIN, 0, 0, 0, 0)
     foot = _foot(handout, wide)
     document.addPageTemplates(PageTemplate(frames=[frame], onPage=foot))

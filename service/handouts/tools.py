@@ -79,7 +79,7 @@ def _sawing(answers: Answers) -> Iterator[Need]:
 
 
 def _names(answers: Answers, parts: list[ResolvedPart]) -> str:
-    return listed([answers.named(part.part.id) for part in parts], 4)
+    return answers.names(part.part.id for part in parts)
 
 
 def _angled(part: ResolvedPart) -> bool:

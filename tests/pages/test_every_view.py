@@ -2,7 +2,7 @@
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page
 
 from tests.house.test_words import BANNED
 from tests.pages.conftest import PHONE, TABLET, keep, quiet, settled, start_example

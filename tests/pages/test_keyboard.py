@@ -10,7 +10,8 @@ from tests.pages.conftest import settled
 MOST = 80  # presses of Tab from one place to another
 HERE = """() => {
     const here = document.activeElement;
-    const name = here.getAttribute('aria-label') ?? here.labels?.[0]?.textContent ?? here.textContent;
+    const label = here.getAttribute('aria-label') ?? here.labels?.[0]?.textContent;
+    const name = label ?? here.textContent;
     return `${here.tagName.toLowerCase()} ${name.trim()}`;
 }"""
 

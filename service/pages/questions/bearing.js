@@ -4,7 +4,7 @@ import { counted, mass, rounded, spanned, tape } from '../answers/shown.js';
 const WHERE = [['indoors', 'indoors'], ['damp', 'damp room'], ['covered', 'outdoors, covered'], ['outdoors', 'outdoors']];
 const sagged = (size, units) => (units === 'mm' ? `${rounded(size.mm, 1)} mm` : `${rounded(size.in, 3)}"`);
 
-const APPLIES = { true: 'speaks of it', false: 'does not speak of it', null: 'may speak of it, its volume is not given' };
+const APPLIES = { true: 'speaks of it', false: 'does not speak of it', null: 'may speak of it: its volume is not given' };
 
 export const sag = {
   id: 'sag',
@@ -74,7 +74,7 @@ export const tipOver = {
   rows: (answer) => [
     ['Goes over leaning', `${answer.tips_leaning_degrees} degrees`],
     ['What to do', answer.fix_it],
-    ['Rule on clothing storage', answer.clothing_rule && `${APPLIES[answer.clothing_rule.applies]}: this says ${answer.clothing_rule.means}`],
+    ['Rule on clothing storage', answer.clothing_rule && `${APPLIES[answer.clothing_rule.applies]}. This says ${answer.clothing_rule.means}.`],
   ],
 };
 
