@@ -4,7 +4,7 @@
  */
 import { findingCard } from '../answers/findings.js';
 import { Refused } from '../asking/service.js';
-import { stocks, woods, tools, uses, glues, finishes } from '../asking/tables.js';
+import { stockNames, stocks, woods, tools, uses, glues, finishes } from '../asking/tables.js';
 import { bench, change } from '../builds/bench.js';
 import { about, applyMend, currentFindings, placeOf } from '../builds/checking.js';
 import { make } from '../drawn/element.js';
@@ -20,7 +20,8 @@ import { buildWays, withBuild } from './ways.js';
  * @property {string} one what one entry is called
  * @property {string} many heading
  * @property {string} [empty] what to say while there is none
- * @property {(entry: any, document: any) => {name: string, tape?: string, what: string}} summary
+ * @property {(entry: any, document: any, names: Map<string, string>) => {name: string, tape?: string, what: string}} summary
+ *   `names` are those of stocks at the store
  * @property {(document: any) => any} fresh a new entry
  * @property {(context: any, document: any) => Array} fields
  * @property {(entry: any) => any} [open] entry to what the fields hold
@@ -51,20 +52,19 @@ export async function contextOf(document) {
 export function listView(kind) {
   return withBuild(async ({ id, document }) => {
     const entries = document[kind.list] ?? [];
-    const findings = await currentFindings();
+    const [findings, names] = await Promise.all([currentFindings(), stockNames(document.region)]);
     return {
       title: kind.many,
       content: [
         entries.length === 0 && make('p', {}, kind.empty),
-        entries.map((entry, index) => card(kind, id, document, index, findings)),
+        entries.map((entry, index) => card(kind, id, kind.summary(entry, document, names), index, findings)),
       ],
       actions: buildWays(linked(`#/build/${id}/${kind.list}/new`, `Add ${kind.one}`, { class: 'main', 'data-focus': 'add' })),
     };
   });
 }
 
-function card(kind, id, document, index, findings) {
-  const { name, tape, what } = kind.summary(document[kind.list][index], document);
+function card(kind, id, { name, tape, what }, index, findings) {
   return make('section', { class: 'card', 'aria-label': `${kind.one} ${name}` },
     make('a', { class: 'open', href: `#/build/${id}/${kind.list}/${index}`, 'data-focus': `${kind.list} ${index}` },
       make('strong', {}, name), make('span', { class: 'tape' }, tape ?? ''), make('span', { class: 'what' }, what)),
@@ -111,7 +111,7 @@ export function entryView(kind) {
     const findings = fresh ? [] : about(await currentFindings(), kind.list, index);
     form.mark(findings.filter((one) => one.severity === 'unread').map((one) => ({ pointer: one.at.replace(`#/${kind.list}/${index}`, ''), detail: one.detail })));
     return {
-      title: fresh ? `New ${kind.one}` : `${capital(kind.one)} ${kind.summary(entry, document).name}`,
+      title: fresh ? `New ${kind.one}` : `${capital(kind.one)} ${kind.summary(entry, document, new Map()).name}`,
       content: [
         findings.filter((one) => one.severity !== 'unread').map((finding, number) => findingCard(finding, { key: `form ${number}`, onmend: (one) => mend(one).then(() => go(back)) })),
         form.element,
