@@ -5,6 +5,7 @@ from io import BytesIO
 from typing import Literal
 
 from reportlab.lib.pagesizes import A4, LETTER
+from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import (
     BaseDocTemplate,
@@ -137,9 +138,9 @@ class Marker(Flowable):  # type: ignore[misc]  # reportlab has no types
 
 
 def _foot(handout: Handout, wide: float):  # type: ignore[no-untyped-def]  # as reportlab calls it
-    title = settable(handout.title)[0]
-    title = title if len(title) <= 70 else f"{title[:67]}..."
     edition = f"made {handout.made.isoformat()}, tables {handout.edition}"
+    room = wide - 2 * MARGIN - stringWidth(f"{edition}, page 999", PLAIN, 8) - 8
+    title = _cut_off(settable(handout.title)[0], room)
 
     def draw(canvas: Canvas, document: BaseDocTemplate) -> None:
         canvas.saveState()
@@ -150,3 +151,14 @@ def _foot(handout: Handout, wide: float):  # type: ignore[no-untyped-def]  # as 
         canvas.restoreState()
 
     return draw
+
+
+def _cut_off(title: str, room: float) -> str:
+    """As much of a title as goes into so many points."""
+    if stringWidth(title, BOLD, 8) <= room:
+        return title
+    return next(
+        short
+        for long in range(len(title) - 1, -1, -1)
+        if stringWidth(short := f"{title[:long]}...", BOLD, 8) <= room
+    )
