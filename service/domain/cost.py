@@ -21,6 +21,7 @@ from service.domain.handwork import glue_in
 from service.domain.purchase import FOOT, Bought, Purchase, price_of, times
 from service.domain.resolving import ResolvedBuild
 from service.domain.spelling import spelled
+from service.domain.tape import mixed, plain
 
 CENT = Decimal("0.01")
 GALLON = {"gal": Fraction(1), "qt": Fraction(1, 4), "pt": Fraction(1, 8), "oz": Fraction(1, 128)}
@@ -98,7 +99,7 @@ def cents(money: Decimal) -> Decimal:
 def _wood(build: ResolvedBuild, purchase: Purchase) -> Iterator[Line]:
     if purchase.planned:
         for one in purchase.boards:
-            yield wood_line(one)
+            yield wood_line(one, build.metric)
     bought = {one.stock for one in purchase.boards}
     stocks = dict.fromkeys(p.sized.key for p in build.parts if p.sized and p.sized.key)
     for stock in stocks:
@@ -113,15 +114,16 @@ def _wood(build: ResolvedBuild, purchase: Purchase) -> Iterator[Line]:
             money = price_of(build, stock, long, None) if has else None
         yield Line(
             "wood", stock, 1, money and cents(money), money and cents(money),
-            need=f"{float(long / FOOT):.2f} ft",
+            need=plain(long, build.metric) if build.metric else f"{float(long / FOOT):.2f} ft",
             note=NOT_PLANNED,
         )  # fmt: skip
 
 
-def wood_line(one: Bought) -> Line:
+def wood_line(one: Bought, metric: bool = False) -> Line:
     """Boards or sheets as bought, and the money by where their wood ends up."""
-    by = f" x {float(one.width):g} in" if one.width else ""
-    what = f"{one.stock}, {float(one.length):g} in{by}"
+    sizes = [size for size in (one.length, one.width) if size is not None]
+    said = [plain(size, metric) if metric else f"{float(size):g} in" for size in sizes]
+    what = f"{one.stock}, {' x '.join(said)}"
     if one.source == "on-hand":
         return Line("wood", what, one.count, Decimal(0), Decimal("0.00"), note="on hand")
     if one.price is None:
@@ -141,29 +143,27 @@ def _fasteners(build: ResolvedBuild) -> Iterator[Line]:
     counts: dict[str, int] = {}
     for joint in build.build.joints:
         if joint.count and joint.fastener is not None:
-            named = fastener_name(joint)
+            named = fastener_name(joint, build.metric)
             counts[named] = counts.get(named, 0) + joint.count * joint.quantity
     for named, count in counts.items():
         yield _cheapest(build, "fasteners", named, count)
 
 
-def fastener_name(joint: Joint) -> str:
-    """What a fastener is called in a price list: `screw 6x1 5/8`, `pocket-screw 1 1/4`."""
+def fastener_name(joint: Joint, metric: bool = False) -> str:
+    """What a fastener is called in a price list: `screw 6x1 5/8`, `screw 4x50` in a metric build,
+    `pocket-screw 1 1/4`."""
     fastener = joint.fastener
-    size = "x".join(
-        str(part)
-        for part in (
-            fastener and fastener.gauge,
-            fastener and fastener.length is not None and _mixed(fastener.length),
-        )
-        if part
-    )
-    return f"{joint.method or 'fastener'} {size}".strip()
+    sizes: list[str] = []
+    if fastener is not None:
+        thick = fastener.diameter if metric else None
+        sizes += [str(fastener.gauge)] if fastener.gauge else []
+        sizes += [_bare(size, metric) for size in (thick, fastener.length) if size is not None]
+    return f"{joint.method or 'fastener'} {'x'.join(sizes)}".strip()
 
 
-def _mixed(size: Fraction) -> str:
-    whole, rest = divmod(size, 1)
-    return " ".join(str(part) for part in (whole, rest) if part)
+def _bare(size: Fraction, metric: bool) -> str:
+    """A size without its unit, as it stands on a box."""
+    return plain(size, metric).removesuffix(" mm") if metric else mixed(size)
 
 
 def _cheapest(build: ResolvedBuild, kind: str, named: str, count: int) -> Line:
@@ -229,7 +229,7 @@ def finish_lines(build: ResolvedBuild, steps: tuple[Step, ...]) -> Iterator[Line
 
 def _packed(build: ResolvedBuild, kind: str, key: str, gallons: Span) -> Line:
     """Cans or bottles, enough for the high end: `water-polyurethane 1 qt` in the price list."""
-    need = f"{float(gallons.low * 128):.1f} to {float(gallons.high * 128):.1f} fl oz"
+    need = liquid(gallons, build.metric)
     found: list[Line] = []
     for price in build.build.buying.prices:
         pack = PACK.fullmatch(price.stock)
@@ -244,6 +244,15 @@ def _packed(build: ResolvedBuild, kind: str, key: str, gallons: Span) -> Line:
         ))  # fmt: skip
     nothing = Line(kind, key, 1, None, None, need, rests_on=gallons.rests_on)
     return min(found, key=lambda line: line.money or Decimal(0), default=nothing)
+
+
+def liquid(gallons: Span, metric: bool) -> str:
+    """An amount to buy: `2.2 to 4.8 fl oz`, `65 to 142 ml` in a metric build."""
+    each, unit, places = (1000 / LITER, "ml", 0) if metric else (Fraction(128), "fl oz", 1)
+    low, high = (f"{float(end * each):.{places}f}" for end in (gallons.low, gallons.high))
+    if not float(high):
+        return f"under {0.1**places:g} {unit}"
+    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
 
 
 def _paper(build: ResolvedBuild) -> Iterator[Line]:

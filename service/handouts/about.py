@@ -8,6 +8,7 @@ from service.domain.finishing import Span
 from service.domain.runs import PieceSize, ResolvedRun
 from service.handouts.answers import Answers
 from service.handouts.hardest import hardest
+from service.handouts.money import money, without_price
 from service.handouts.page import Item, Items, Section, Words
 from service.handouts.sizes import counted, listed, weight
 
@@ -16,6 +17,7 @@ PLURALS = {
     "screw": "screws", "pocket-screw": "pocket screws", "dowel": "dowels", "bolt": "bolts",
     "clip": "clips", "hinge": "hinges", "lap": "laps", "loose": "their fit alone",
 }  # fmt: skip
+DRYING = ("glue and finish dry meanwhile",)
 NO_SIZE = "The build says neither how it stands nor what adds up to its overall sizes."
 
 
@@ -23,12 +25,7 @@ def summary(answers: Answers) -> str:
     """What it is, in a sentence or two."""
     document = answers.document
     pieces = sum(part.quantity for part in document.parts)
-    stocks = dict.fromkeys(
-        answers.pen.stock(p.sized.key)
-        if p.sized and p.sized.key
-        else p.part.stock.name or "a size of its own"
-        for p in answers.build.parts
-    )
+    stocks = dict.fromkeys(answers.stock_of(part) for part in answers.build.parts)
     words = f"{counted(pieces, 'piece')} of {counted(len(document.parts), 'kind')}"
     words += f", cut from {listed(list(stocks))}{_wood(answers)}."
     joints = sum(joint.quantity for joint in document.joints)
@@ -74,17 +71,18 @@ def _standing(answers: Answers) -> Iterator[Item]:
 def _run(answers: Answers, run: ResolvedRun) -> Item:
     if run.total is None:
         return Item("a piece of it has no size", run.run.id)
-    pieces = " + ".join(_piece(answers, one) for one in run.pieces).replace("+ less", "-")
     words = answers.sizes.one(run.total.listed)
     if run.run.fits is not None:
         words += f", for an opening of {answers.sizes.one(run.run.fits)}"
+    pieces = "".join(_piece(answers, one) for one in run.pieces).removeprefix(" + ").strip()
     return Item(words, run.run.id, (pieces,) if len(run.pieces) > 1 else ())
 
 
 def _piece(answers: Answers, one: PieceSize) -> str:
-    many = f"{abs(one.times)} x " if abs(one.times) != 1 else ""
-    less = "less " if one.times < 0 else ""
-    return f"{less}{many}{_called(answers, one.piece)} {answers.sizes.one(one.each.listed)}"
+    """A piece of a sum with the sign before it."""
+    sign = " - " if one.times < 0 else " + "
+    times = f"{abs(one.times)} x " if abs(one.times) != 1 else ""
+    return f"{sign}{times}{_called(answers, one.piece)} {answers.sizes.one(one.each.listed)}"
 
 
 def _called(answers: Answers, piece: Piece) -> str:
@@ -113,7 +111,7 @@ def glance(answers: Answers) -> Section:
     time = answers.time
     items = [
         Item(hours(time.hands_on), "hands on"),
-        Item(hours(time.waiting), "waiting", ("glue and finish dry meanwhile",)),
+        Item(hours(time.waiting), "waiting", DRYING if time.waiting.high else ()),
         Item(hours(time.ready_to_use), "from the first cut until it is ready to use"),
         Item(*_cost(answers)),
         _weight(answers),
@@ -126,8 +124,9 @@ def hours(span: Span) -> str:
     """A range of time: minutes when short, hours, and days besides when long."""
     low, high = float(span.low), float(span.high)
     if high < 1:
-        return _range(low * 60, high * 60, "min", 0)
-    words = _range(low, high, "hours", 0 if low >= 10 else 1)
+        words = _range(low * 60, high * 60, "min", 0)
+    else:
+        words = _range(low, high, "hours", 0 if low >= 10 else 1)
     if low >= 48:
         words += f" ({_range(low / 24, high / 24, 'days', 1)})"
     return f"{words} or more" if span.at_least else words
@@ -135,12 +134,9 @@ def hours(span: Span) -> str:
 
 def _range(low: float, high: float, unit: str, places: int) -> str:
     ends = [f"{end:.{places}f}".removesuffix(".0") for end in (low, high)]
-    return f"{ends[0]} {unit}" if ends[0] == ends[1] else f"{ends[0]} to {ends[1]} {unit}"
-
-
-def money(amount: object, answers: Answers) -> str:
-    """An amount in the currency of the price list."""
-    return f"{amount} {answers.document.buying.currency or ''}".strip()
+    if ends[0] != ends[1]:
+        return f"{ends[0]} to {ends[1]} {unit}"
+    return f"{ends[0]} {unit.removesuffix('s') if ends[0] == '1' else unit}"
 
 
 def _cost(answers: Answers) -> tuple[str, str, tuple[str, ...]]:
@@ -148,15 +144,16 @@ def _cost(answers: Answers) -> tuple[str, str, tuple[str, ...]]:
     under = []
     if found.tax:
         under.append(f"tax in it: {money(found.tax, answers)}")
-    if found.missing:
-        under.append(f"no price for {listed(list(found.missing))}")
+    missing = without_price(answers)
+    if missing:
+        under.append(f"no price for {listed(missing)}")
     if not found.wood_is_planned:
         under.append("some wood is counted by the length of its parts alone")
     if found.budget is not None:
         under.append(f"budget: {money(found.budget, answers)}")
     if not any(line.money for line in found.lines):
         return "no prices are given", "cost", ()
-    short = "" if not found.missing else ", as far as prices are given"
+    short = ", as far as prices are given" if missing else ""
     return f"{money(found.total, answers)}{short}", "cost", tuple(under)
 
 

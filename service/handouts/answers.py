@@ -1,6 +1,7 @@
 """Every question about one build asked once: what all sections of the handout are told from."""
 
-from dataclasses import dataclass, field
+from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import cached_property
 
 from service.domain.advising import Advice, advise
@@ -9,13 +10,14 @@ from service.domain.catalog import Catalog
 from service.domain.checking import Checked, check
 from service.domain.cost import Cost, cost
 from service.domain.naming import letter
+from service.domain.parts import ResolvedPart
 from service.domain.purchase import Purchase
 from service.domain.resolving import ResolvedBuild
 from service.domain.timeline import Timeline, timeline
 from service.domain.usual_order import usual_order
 from service.domain.weight import Mass, unweighed, weigh, whole
 from service.handouts.drawings.pens import Pen
-from service.handouts.sizes import Sizes
+from service.handouts.sizes import Sizes, listed
 from service.planning.purchasing import purchase_of
 from service.planning.whole import CutPlan, plan_build
 from service.planning.yielding import purchasing_of
@@ -33,7 +35,7 @@ class Answers:
     advice: tuple[Advice, ...]
     mass: Mass
     not_weighed: tuple[str, ...]
-    sizes: Sizes = field(default_factory=Sizes)
+    sizes: Sizes
 
     @property
     def build(self) -> ResolvedBuild:
@@ -53,6 +55,16 @@ class Answers:
     def named(self, part: str) -> str:
         """A part by letter and name; the wall, and what is not in the list, as it is called."""
         return f"{self.letters[part]} {part}" if part in self.letters else part
+
+    def names(self, parts: Iterable[str], most: int = 4) -> str:
+        """Parts by letter and name; what is over `most` is counted."""
+        return listed([self.named(part) for part in parts], most)
+
+    def stock_of(self, part: ResolvedPart) -> str:
+        """What the store calls the stock of a part; as written, where it knows none."""
+        if part.sized and part.sized.key:
+            return self.pen.stock(part.sized.key)
+        return part.part.stock.name or "a size of its own"
 
     @cached_property
     def pen(self) -> Pen:

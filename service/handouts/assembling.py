@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-from service.domain.advising import Advice
 from service.domain.build import Joint, Step
 from service.domain.finishing import NOTHING, coats_of, finish_of
 from service.domain.glues import Glue
@@ -15,7 +14,7 @@ from service.handouts.about import hours
 from service.handouts.answers import Answers
 from service.handouts.drawings.shapes import shape_drawings
 from service.handouts.drawings.sums import sum_drawings
-from service.handouts.fastening import fastener, pilot
+from service.handouts.fastening import PROPOSED, Held, alike
 from service.handouts.page import Item, Items, Picture, Section, Words
 from service.handouts.sizes import counted, listed
 
@@ -42,8 +41,7 @@ def assembling(answers: Answers) -> Section:
 
 def _diagonal(answers: Answers, one: Rectangle) -> Item:
     sizes = answers.sizes
-    names = listed([answers.named(part) for part in one.parts], 4)
-    about = f"{names}, {sizes.by(one.along, one.across)} over all ({one.where})"
+    about = f"{answers.names(one.parts)}, {sizes.by(one.along, one.across)} over all ({one.where})"
     return Item(f"corner to corner {sizes.one(one.diagonal)}", about)
 
 
@@ -56,8 +54,7 @@ def _cut(answers: Answers, step: Step) -> tuple[str, str]:
     last = [p.part.id for p in answers.build.parts if p.part.fit == "to-fit"]
     rest = ""
     if last:
-        names = listed([answers.named(id) for id in last], 8)
-        rest = f" {names}: left for last, cut to fit."
+        rest = f" {answers.names(last, 8)}: left for last, cut to fit."
     return "Cut", f"{_parts(answers, step)}, by the lists and drawings above.{rest}"
 
 
@@ -88,7 +85,8 @@ def _finish(answers: Answers, step: Step) -> tuple[str, str]:
     ends = [int(coats.low), int(coats.high)]
     many = counted(ends[0], "coat") if ends[0] == ends[1] else f"{ends[0]} to {ends[1]} coats"
     bare = " Keep the glue faces bare: tape them." if step.bare_at_joints else ""
-    return name, f"{many} of {finish.name} on {_parts(answers, step).lower()}.{bare}"
+    where = _parts(answers, step) if step.parts else "all parts"
+    return name, f"{many} of {finish.name} on {where}.{bare}"
 
 
 def _wait(answers: Answers, step: Step) -> tuple[str, str]:
@@ -112,28 +110,30 @@ TOLD = {
 
 
 def _parts(answers: Answers, step: Step) -> str:
-    return listed([answers.named(part) for part in step.parts], 12) if step.parts else "All parts"
+    return answers.names(step.parts, 12) if step.parts else "All parts"
 
 
 def _lines(answers: Answers, step: Step) -> Iterator[str]:
     """What belongs to a step: each joint with its fastener, and the clock of the glue."""
     if step.do not in ("glue", "assemble"):
         return
-    by_id = {one.judged.joint.id: one for one in answers.advice}
     joints = joints_of(answers.build, step)
-    for joint in joints:
-        if joint.id in by_id:
-            yield _joint(answers, by_id[joint.id])
+    ids = {joint.id for joint in joints}
+    named = [one for one in answers.advice if one.judged.joint.id in ids]
+    for held, found in alike(answers, named).items():
+        yield _held(answers, held, [one.judged.joint for one in found])
     yield from _clock(answers, joints)
 
 
-def _joint(answers: Answers, one: Advice) -> str:
-    joint = one.judged.joint
-    each = f"{counted(joint.quantity, 'joint')}, each " if joint.quantity > 1 else ""
-    hole = pilot(answers, one)
-    first = f"; drill {hole}" if hole and hole[0].isdigit() else ""
-    ends = f"{answers.named(joint.through)} to {answers.named(joint.into)}"
-    return f"{joint.id}: {ends}: {each}{fastener(answers, one)}{first}"
+def _held(answers: Answers, held: Held, joints: list[Joint]) -> str:
+    count = sum(joint.quantity for joint in joints)
+    each = f"{counted(count, 'joint')}, each " if count > 1 else ""
+    first = f"; drill {held.pilot}" if held.pilot[:1].isdigit() else ""
+    glue = f"; {held.glue}" if held.glue.endswith(PROPOSED) else ""
+    names = listed([joint.id for joint in joints], len(joints))
+    if len(joints) == 1:
+        names += f": {answers.named(joints[0].through)} to {answers.named(joints[0].into)}"
+    return f"{names}: {each}{held.fastener}{first}{glue}"
 
 
 def _clock(answers: Answers, joints: list[Joint]) -> Iterator[str]:
@@ -161,7 +161,7 @@ def _clock(answers: Answers, joints: list[Joint]) -> Iterator[str]:
 def _minutes(limit: Limit) -> str:
     low, high = float(limit.low), float(limit.high)
     if high >= 120:
-        low, high, unit = low / 60, high / 60, "h"
+        low, high, unit = low / 60, high / 60, "hours"
     else:
         unit = "min"
     return f"{low:g} {unit}" if low == high else f"{low:g} to {high:g} {unit}"

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, fields
+from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
@@ -96,14 +97,21 @@ def _values(what: str, was: object, now: object, metric: bool) -> Iterator[Chang
 
 def _words(value: object, metric: bool) -> str | None:
     """A value in a few words; None where it takes more."""
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, Fraction):
-        return plain(value, metric)
-    if isinstance(value, Stock) and value.name is not None:
-        return value.name
-    if isinstance(value, tuple | frozenset) and all(isinstance(one, str) for one in value):
-        words = ", ".join(sorted(value) if isinstance(value, frozenset) else value)
-        return (words or "nothing") if len(words) <= SHORT else None
-    plainly = value is None or isinstance(value, str | int | float)
-    return ("nothing" if value is None else f"{value}") if plainly else None
+    words: str | None = None
+    match value:
+        case None:
+            words = "nothing"
+        case bool():
+            words = "yes" if value else "no"
+        case Fraction():
+            words = plain(value, metric)
+        case float():
+            words = f"{value:g}"
+        case str() | int() | Decimal():
+            words = f"{value}"
+        case Stock(name=str(name)):
+            words = name
+        case tuple() | frozenset() if all(isinstance(one, str) for one in value):
+            told = ", ".join(sorted(value) if isinstance(value, frozenset) else value)
+            words = (told or "nothing") if len(told) <= SHORT else None
+    return words

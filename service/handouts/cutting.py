@@ -9,9 +9,9 @@ from service.domain.rounding import CUT_WHY
 from service.domain.solid import Rod, Solid
 from service.handouts.answers import Answers
 from service.handouts.drawings.cutouts import cutout_words
-from service.handouts.drawings.parts import part_drawings
+from service.handouts.drawings.parts import is_drawn, part_drawings
 from service.handouts.page import Block, Column, Item, Items, Picture, Section, Table, Words
-from service.handouts.sizes import listed
+from service.handouts.sizes import listed, many
 
 PARTS = (
     Column("letter", "Letter"),
@@ -64,7 +64,8 @@ def cutting(answers: Answers) -> Section:
         )
         blocks.append(Words(SCALES))
     blocks += [Picture(*drawn) for drawn in part_drawings(answers.pen)]
-    cutouts = tuple(item for part in parts for item in _cutouts(answers, part))
+    undrawn = (part for part in parts if not is_drawn(part))
+    cutouts = tuple(item for part in undrawn for item in _cutouts(answers, part))
     if cutouts:
         blocks += [Words("Slots, holes and laps:"), Items(cutouts)]
     blocks += _last(answers)
@@ -86,19 +87,13 @@ def _row(answers: Answers, part: ResolvedPart) -> tuple[str, ...]:
         letter(part.index),
         stated.id,
         str(stated.quantity),
-        _cut_from(answers, part),
+        answers.stock_of(part),
         section,
         length,
         _ends(part),
         TO_FIT if stated.fit == "to-fit" else TO_LIST,
         "; ".join(_notes(answers, part)),
     )
-
-
-def _cut_from(answers: Answers, part: ResolvedPart) -> str:
-    if part.sized and part.sized.key:
-        return answers.pen.stock(part.sized.key)
-    return part.part.stock.name or "a size of its own"
 
 
 def _square(part: ResolvedPart) -> bool:
@@ -138,7 +133,7 @@ def _notes(answers: Answers, part: ResolvedPart) -> Iterator[str]:
         yield f"ripped from {answers.sizes.one(part.sized.stock_width.listed)}"
     if stated.cutouts:
         kinds = dict.fromkeys(cutout.kind for cutout in stated.cutouts)
-        yield f"has {listed([f'{kind}s' for kind in kinds])}, see below"
+        yield f"has {listed([many(kind) for kind in kinds])}, see below"
 
 
 def _points(answers: Answers, part: ResolvedPart) -> Iterator[tuple[str, ...]]:
@@ -174,8 +169,9 @@ def _cutouts(answers: Answers, part: ResolvedPart) -> Iterator[Item]:
 def _last(answers: Answers) -> Iterator[Block]:
     last = [part.part.id for part in answers.build.parts if part.part.fit == "to-fit"]
     if last:
-        names = listed([answers.named(id) for id in last], 12)
-        yield Words(f"Cut last, to fit: {names}. {CUT_WHY['between'].capitalize()}.")
+        yield Words(
+            f"Cut last, to fit: {answers.names(last, 12)}. {CUT_WHY['between'].capitalize()}."
+        )
     openings = [one.run for one in answers.build.runs if one.run.run.fits is not None]
     for run in openings:
         size = answers.sizes.one(run.run.fits or run.run.clearance)

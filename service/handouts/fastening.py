@@ -1,12 +1,14 @@
 """What holds each joint: as the build states it, or, where it is silent, as proposed."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from service.domain.advising import Advice
-from service.domain.fastener_words import drill_words, option_name, option_words, stated_fastener
+from service.domain.fastener_words import KINDS, drill_words, option_name, stated_fastener
 from service.domain.fixing import Fixing
+from service.domain.glued import is_none
 from service.domain.grain import standing
+from service.domain.handwork import glue_in
 from service.domain.pilot_holes import Drilling, drilling, screw_named
 from service.domain.proposing import Option
 from service.domain.splitting import Distances, distances
@@ -14,16 +16,45 @@ from service.handouts.answers import Answers
 
 JIG = "the jig sets it: one stepped hole from the inside face"
 GLUE_ALONE = frozenset({"glue", "lap", "loose", "hinge", "clip", "bolt"})
+PROPOSED = " (proposed)"
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """How a joint is held, in words: by what, the hole to drill first, where, and the glue."""
+
+    fastener: str
+    pilot: str
+    place: str
+    glue: str
 
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """A fastening that the build leaves open: in words, its name at the store, and how many."""
+    """A fastening that the build leaves open: its name at the store, how many, and its glue."""
 
-    words: str
     name: str
     count: int
+    glue: str
     option: Option
+
+
+def alike(answers: Answers, joints: Iterable[Advice]) -> dict[Held, list[Advice]]:
+    """Joints by how they are held, in their order: those held alike are told together."""
+    found: dict[Held, list[Advice]] = {}
+    for one in joints:
+        found.setdefault(held(answers, one), []).append(one)
+    return found
+
+
+def held(answers: Answers, advice: Advice) -> Held:
+    """How one joint is held."""
+    return Held(
+        _fastener(answers, advice),
+        _pilot(answers, advice),
+        "; ".join(_place(answers, advice)),
+        _glue(answers, advice),
+    )
 
 
 def proposed(answers: Answers, advice: Advice) -> Proposal | None:
@@ -39,29 +70,42 @@ def proposed(answers: Answers, advice: Advice) -> Proposal | None:
     if joint.method is not None and not own:
         return None
     option = own[0] if own else options[0]
-    metric = answers.build.metric
-    words = option_words(option, metric)
-    made = option.choice.made is not None
-    name = option_name(option, metric) if made else words
+    fixing, made = option.choice.fixing, option.choice.made is not None
     each = joint.count or option.row.count
-    return Proposal(words, name, each * joint.quantity if made else 0, option)
+    glue = answers.build.catalog.glues.get(fixing.glue or "") if joint.glue is None else None
+    return Proposal(
+        option_name(option, answers.build.metric) if made else KINDS.get(fixing.method, "clamps"),
+        each * joint.quantity if made else 0,
+        glue.name if glue else "",
+        option,
+    )
 
 
-def fastener(answers: Answers, advice: Advice) -> str:
+def _fastener(answers: Answers, advice: Advice) -> str:
     """The fastener of one joint, and how many of it."""
     joint = advice.judged.joint
     proposal = proposed(answers, advice)
     if proposal is not None:
-        return f"{proposal.words} (proposed)"
+        count = proposal.count // joint.quantity
+        return (f"{count} x {proposal.name}" if count else f"{proposal.name}, clamped") + PROPOSED
     if joint.method is None and joint.fastener is None:
         return "not stated"
     words = stated_fastener(joint, answers.build.metric)
-    if joint.fastener is None:
-        return words
-    return f"{joint.count} x {words}" if joint.count else words
+    return f"{joint.count} x {words}" if joint.count and joint.fastener is not None else words
 
 
-def pilot(answers: Answers, advice: Advice) -> str:
+def _glue(answers: Answers, advice: Advice) -> str:
+    joint = advice.judged.joint
+    if joint.glue is None:
+        proposal = proposed(answers, advice)
+        return f"{proposal.glue}{PROPOSED}" if proposal and proposal.glue else "not said"
+    if is_none(answers.build, joint):
+        return "none"
+    glue = glue_in(answers.build, joint)
+    return glue.name if glue else joint.glue
+
+
+def _pilot(answers: Answers, advice: Advice) -> str:
     """The hole to drill first, and whether it is needed."""
     judged, metric = advice.judged, answers.build.metric
     fixing = fixing_for(answers, advice)
@@ -82,12 +126,8 @@ def pilot(answers: Answers, advice: Advice) -> str:
     return f"{need}{words}; {shank} through the first part"
 
 
-def place(answers: Answers, advice: Advice) -> str:
-    """Where the fasteners stand: distances from end and edge, and between them."""
-    return "; ".join(_place(answers, advice))
-
-
 def _place(answers: Answers, advice: Advice) -> Iterator[str]:
+    """Where the fasteners stand: distances from end and edge, and between them."""
     joint, judged, sizes = advice.judged.joint, advice.judged, answers.sizes
     fixing = fixing_for(answers, advice)
     apart = _distances(answers, advice, fixing)

@@ -8,7 +8,7 @@ from service.domain.parts import ResolvedPart
 from service.domain.solid import Solid
 from service.domain.usual_order import goes
 from service.handouts.answers import Answers
-from service.handouts.sizes import counted, listed
+from service.handouts.sizes import counted, listed, many
 
 LARGE_PANEL = Fraction(24)  # inches: wider than arms hold level at a saw; own judgment
 CLOSE = Fraction(1, 32)
@@ -25,7 +25,7 @@ def _pieces(parts: list[ResolvedPart]) -> int:
 
 
 def _names(answers: Answers, parts: list[ResolvedPart]) -> str:
-    return listed([answers.named(part.part.id) for part in parts], 4)
+    return answers.names(part.part.id for part in parts)
 
 
 def _angled(answers: Answers, kind: Callable[[End], bool]) -> list[ResolvedPart]:
@@ -106,7 +106,7 @@ def _let_in(answers: Answers) -> Iterator[str]:
     if fits:
         owners = dict.fromkeys(answers.named(fit.owner.part.id) for fit in fits)
         others = dict.fromkeys(answers.named(fit.other.part.id) for fit in fits)
-        kinds = dict.fromkeys(f"{fit.cutout.kind}s" for fit in fits)
+        kinds = dict.fromkeys(many(fit.cutout.kind) for fit in fits)
         yield (
             f"The {listed(list(kinds))} in {listed(list(owners), 4)}: "
             f"{listed(list(others), 4)} must slide in by hand and not rattle, so cut them to the "

@@ -1,12 +1,12 @@
 """The joints: which parts, what holds them, what to drill, and where."""
 
 from service.domain.advising import Advice
-from service.domain.glued import is_none
-from service.domain.handwork import glue_in
+from service.domain.build import Joint
 from service.domain.meeting import WALL
 from service.handouts.answers import Answers
-from service.handouts.fastening import fastener, pilot, place
+from service.handouts.fastening import Held, alike
 from service.handouts.page import Column, Section, Table, Words
+from service.handouts.sizes import listed
 
 COLUMNS = (
     Column("joint", "Joint"),
@@ -21,38 +21,53 @@ NONE = "The build names no joints: nothing here says what holds it together."
 
 
 def joints(answers: Answers) -> Section:
-    """Every joint of the build, in its order."""
+    """Every joint of the build, in its order; those that are held alike in one row."""
     if not answers.advice:
         return Section("joints", "Joints", (Words(NONE),))
-    rows = tuple(_row(answers, one) for one in answers.advice)
+    groups = alike(answers, answers.advice)
+    rows = tuple(_row(answers, held, found) for held, found in groups.items())
     table = Table("joints", "Joints, with fastener, pilot hole and place", COLUMNS, rows)
     return Section("joints", "Joints", (table,))
 
 
-def _row(answers: Answers, one: Advice) -> tuple[str, ...]:
-    joint = one.judged.joint
-    touches = f"{joint.touches} " if joint.touches else ""
-    enters = f"{joint.enters} of " if joint.enters else ""
-    into = "the wall" if joint.into == WALL else f"{enters}{answers.named(joint.into)}"
-    side = (
-        f"{touches}of {answers.named(joint.through)}" if touches else answers.named(joint.through)
-    )
+def _row(answers: Answers, held: Held, found: list[Advice]) -> tuple[str, ...]:
+    joints = [one.judged.joint for one in found]
     return (
-        joint.id,
-        f"{side} to {into}",
-        str(joint.quantity),
-        fastener(answers, one),
-        pilot(answers, one),
-        place(answers, one),
-        _glue(answers, one),
+        listed([joint.id for joint in joints], len(joints)),
+        "; ".join(_parts(answers, joints)),
+        _counts([joint.quantity for joint in joints]),
+        held.fastener,
+        held.pilot,
+        held.place,
+        held.glue,
     )
 
 
-def _glue(answers: Answers, one: Advice) -> str:
-    joint = one.judged.joint
-    if joint.glue is None:
-        return "not said"
-    if is_none(answers.build, joint):
-        return "none"
-    glue = glue_in(answers.build, joint)
-    return glue.name if glue else joint.glue
+def _counts(counts: list[int]) -> str:
+    """How many there are of each joint, in their order."""
+    if len(counts) > 1 and len(set(counts)) == 1:
+        return f"{counts[0]} of each"
+    return " + ".join(map(str, counts))
+
+
+def _parts(answers: Answers, joints: list[Joint]) -> list[str]:
+    """What is joined to what; everything that goes to one place stands before it."""
+    sides: dict[str, dict[str, None]] = {}
+    for joint in joints:
+        sides.setdefault(_into(answers, joint), {})[_side(answers, joint)] = None
+    return [f"{listed(list(told), len(told))} to {into}" for into, told in sides.items()]
+
+
+def _side(answers: Answers, joint: Joint) -> str:
+    touches = f"{joint.touches} of " if joint.touches else ""
+    return f"{touches}{answers.named(joint.through)}"
+
+
+def _into(answers: Answers, joint: Joint) -> str:
+    if joint.into == WALL:
+        return "the wall"
+    return (
+        f"{joint.enters} of {answers.named(joint.into)}"
+        if joint.enters
+        else answers.named(joint.into)
+    )

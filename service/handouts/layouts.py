@@ -6,7 +6,7 @@ from service.handouts.answers import Answers
 from service.handouts.drawings.boards import board_drawings
 from service.handouts.drawings.sheets import sheet_drawings
 from service.handouts.page import Block, Item, Items, Picture, Section, Words
-from service.handouts.sizes import counted, listed
+from service.handouts.sizes import counted, listed, many
 from service.planning.adding_up import shares_of
 from service.planning.job import CutBoard
 from service.planning.panels.planned import CutSheet
@@ -54,7 +54,7 @@ def _stops(answers: Answers) -> Iterator[Item]:
     """Stop blocks by the numbers that they have on the drawings: from 1 in each stock."""
     for one in answers.plan.boards:
         for number, block in enumerate(stop_blocks(one.plan.boards), 1):
-            names = listed([answers.named(part) for part in block.parts], 12)
+            names = answers.names(block.parts, 12)
             pieces = counted(block.count, "piece")
             size = answers.sizes.one(block.length)
             yield Item(
@@ -79,19 +79,24 @@ def leftovers(answers: Answers) -> Section:
 
 
 def _leftovers(answers: Answers) -> Iterator[Item]:
+    """A line for each board and sheet; those of which the same is left share one."""
     sizes = answers.sizes
+    alike: dict[tuple[str, str, str], list[str]] = {}
     for number, stock, board in numbered_boards(answers):
         rests = [
             f"{sizes.one(end - start)}{' (keep)' if keep else ''}"
             for (start, end), keep in zip(board.rests, board.keep, strict=True)
         ]
-        yield Item(listed(rests, 12) or "nothing", f"board {number}, {answers.pen.stock(stock)}")
+        alike.setdefault(("board", stock, listed(rests, 12)), []).append(f"{number}")
     for number, stock, sheet in numbered_sheets(answers):
         rests = [
             f"{sizes.by(rest.area.length, rest.area.width)}{' (keep)' if rest.keep else ''}"
             for rest in sheet.rests
         ]
-        yield Item(listed(rests, 12) or "nothing", f"sheet {number}, {answers.pen.stock(stock)}")
+        alike.setdefault(("sheet", stock, listed(rests, 12)), []).append(f"{number}")
+    for (kind, stock, left), numbers in alike.items():
+        which = f"{kind if len(numbers) == 1 else many(kind)} {listed(numbers, len(numbers))}"
+        yield Item(left or "nothing", f"{which}, {answers.pen.stock(stock)}")
 
 
 def _shares(answers: Answers) -> tuple[Words, ...]:

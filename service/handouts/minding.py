@@ -106,7 +106,16 @@ def _together(found: list[Finding]) -> Iterator[Item]:
             yield _finding(alike[0])
         else:
             words = f"in {len(alike)} places." + (f" Mend: {mend}" if mend else "")
-            yield Item(words, title, tuple(f"{one.detail} ({_place(one)})" for one in alike))
+            yield Item(words, title, tuple(_details(alike)))
+
+
+def _details(alike: list[Finding]) -> Iterator[str]:
+    """What is found, each once, with every place where it is."""
+    places: dict[str, list[str]] = {}
+    for one in alike:
+        places.setdefault(one.detail, []).append(_place(one).removeprefix("at "))
+    for detail, at in places.items():
+        yield f"{detail} (at {', '.join(at)})"
 
 
 def findings(answers: Answers) -> Section:

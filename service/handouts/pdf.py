@@ -5,6 +5,7 @@ from io import BytesIO
 from typing import Literal
 
 from reportlab.lib.pagesizes import A4, LETTER
+from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import (
     BaseDocTemplate,
@@ -27,10 +28,8 @@ Paper = Literal["letter", "a4"]
 SIZES = {"letter": LETTER, "a4": A4}
 MARGIN = 48.0
 FOOT = 30.0
-HEADROOM = 110.0
-"""Points that must be left under a heading, or it goes to the next page."""
-
-HEADING = 60.0
+HEADROOM, HEADING = 110.0, 60.0
+"""Points to be left under a caption, and besides for a heading; else it goes to the next page."""
 
 UNSET = (
     "Some signs in the names of this build are not among the letters of this paper: a question "
@@ -42,16 +41,16 @@ def as_pdf(handout: Handout, paper: Paper = "letter") -> bytes:
     """The whole page, the same bytes for the same page."""
     written = BytesIO()
     letters = typeface()
-    setting = Setting(letters, SIZES[paper][0] - 2 * MARGIN)
+    wide, high = SIZES[paper]
+    setting = Setting(letters, wide - 2 * MARGIN)
     story = list(setting.story(handout))
     if setting.missed:
         story.insert(1, Paragraph(UNSET, letters.body))
     document = BaseDocTemplate(
-        written, pagesize=SIZES[paper], leftMargin=MARGIN, rightMargin=MARGIN, topMargin=MARGIN,
+        written, pagesize=(wide, high), leftMargin=MARGIN, rightMargin=MARGIN, topMargin=MARGIN,
         bottomMargin=MARGIN, title=settable(handout.title)[0], subject=settable(handout.summary)[0],
         lang=handout.language, invariant=1, displayDocTitle=True, author="", creator="Dryfit",
     )  # fmt: skip
-    wide, high = SIZES[paper]
     frame = Frame(MARGIN, MARGIN, wide - 2 * MARGIN, high - 2 * MARGIN, 0, 0, 0, 0)
     foot = _foot(handout, wide)
     document.addPageTemplates(PageTemplate(frames=[frame], onPage=foot))
@@ -139,9 +138,9 @@ class Marker(Flowable):  # type: ignore[misc]  # reportlab has no types
 
 
 def _foot(handout: Handout, wide: float):  # type: ignore[no-untyped-def]  # as reportlab calls it
-    title = settable(handout.title)[0]
-    title = title if len(title) <= 70 else f"{title[:67]}..."
     edition = f"made {handout.made.isoformat()}, tables {handout.edition}"
+    room = wide - 2 * MARGIN - stringWidth(f"{edition}, page 999", PLAIN, 8) - 8
+    title = _cut_off(settable(handout.title)[0], room)
 
     def draw(canvas: Canvas, document: BaseDocTemplate) -> None:
         canvas.saveState()
@@ -152,3 +151,14 @@ def _foot(handout: Handout, wide: float):  # type: ignore[no-untyped-def]  # as 
         canvas.restoreState()
 
     return draw
+
+
+def _cut_off(title: str, room: float) -> str:
+    """As much of a title as goes into so many points."""
+    if stringWidth(title, BOLD, 8) <= room:
+        return title
+    return next(
+        short
+        for long in range(len(title) - 1, -1, -1)
+        if stringWidth(short := f"{title[:long]}...", BOLD, 8) <= room
+    )

@@ -4,13 +4,12 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from service.domain.catalog import BoardSize
-from service.domain.cost import NOT_PLANNED, Line, fastener_name, wood_line
-from service.domain.fastener_words import stated_fastener
+from service.domain.cost import NOT_PLANNED, Line, wood_line
+from service.domain.handwork import glue_in
 from service.domain.purchase import Bought
-from service.domain.tape import sold
-from service.handouts.about import money
 from service.handouts.answers import Answers
 from service.handouts.fastening import proposed
+from service.handouts.money import called, fasteners, length_of, money, without_price
 from service.handouts.page import Column, Item, Items, Section, Table, Words
 from service.handouts.sizes import listed
 from service.planning.shortfall import missing_from
@@ -35,6 +34,7 @@ STRAIGHT = (
     "Measure one of them: the printed size is a name, and the list here counts on the actual size.",
 )
 PRICED = "Prices are those given with the build; nothing is made up."
+PROPOSED = "proposed here, as the build does not say; not in the cost"
 NO_GLUE = "no glue is named"
 Row = tuple[str, str, str, str, str, str, str, str]
 
@@ -59,16 +59,18 @@ def shopping(answers: Answers) -> Section:
 def _rows(answers: Answers) -> Iterator[Row]:
     for one in answers.purchase.boards:
         yield _wood(answers, one)
-    named = iter(_fasteners(answers))
-    for line in answers.cost.lines:
+    lines = answers.cost.lines
+    for line in lines:
         if line.kind == "wood" and line.note == NOT_PLANNED:
-            yield _row(answers, line, what=line.what, note=f"{line.need}; {line.note}")
-        elif line.kind == "fasteners":
-            note = f"price for {line.what}" if line.money is not None else ""
-            yield _row(answers, line, what=next(named), count=line.need, note=note)
-        elif line.kind != "wood":
-            count = str(line.count)
-            what = _called(answers, line)
+            note = f"{line.need}; {line.note}"
+            yield _row(answers, line, what=called(answers, line), note=note)
+    held = [line for line in lines if line.kind == "fasteners"]
+    for line, name in zip(held, fasteners(answers).values(), strict=True):
+        note = f"price for {line.what}" if line.money is not None else ""
+        yield _row(answers, line, what=name, count=line.need, note=note)
+    for line in lines:
+        if line.kind not in ("wood", "fasteners"):
+            what, count = called(answers, line), str(line.count)
             yield _row(answers, line, what=what, count=count, note=_needs(line))
     yield from proposals(answers)
 
@@ -76,14 +78,8 @@ def _rows(answers: Answers) -> Iterator[Row]:
 def _wood(answers: Answers, one: Bought) -> Row:
     line = wood_line(one)
     name, actual = answers.pen.stock(one.stock), _actual(answers, one.stock)
-    if one.width is not None:
-        length = answers.sizes.by(one.width, one.length)
-    else:
-        length = answers.sizes.one(one.length)
-        feet = sold(one.length, answers.build.metric)
-        length = f"{feet}, {length}" if feet.endswith(" ft") else length
     note = "on hand" if one.source == "on-hand" else ""
-    count = str(one.count)
+    count, length = str(one.count), length_of(answers, one)
     return _row(answers, line, what=name, actual=actual, length=length, count=count, note=note)
 
 
@@ -112,48 +108,36 @@ def _row(
     return (what, line.kind, actual, length, count, each, paid, note)
 
 
-def _called(answers: Answers, line: Line) -> str:
-    """Glue and finish by the name that a shop knows, where no price gives them another."""
-    catalog = answers.build.catalog
-    if line.kind == "glue" and line.what in catalog.glues:
-        return catalog.glues[line.what].name
-    if line.kind == "finish" and line.what in catalog.finishes:
-        return catalog.finishes[line.what].name
-    return line.what
-
-
 def _needs(line: Line) -> str:
     parts = [f"needs {line.need}" if line.kind in ("glue", "finish") and line.need else line.note]
     return "; ".join(part for part in parts if part)
 
 
-def _fasteners(answers: Answers) -> Iterator[str]:
-    """What the lines of fasteners are called in full, in the order of the cost."""
-    found: dict[str, str] = {}
-    for joint in answers.document.joints:
-        if joint.count and joint.fastener is not None:
-            found.setdefault(fastener_name(joint), stated_fastener(joint, answers.build.metric))
-    return iter(found.values())
-
-
 def proposals(answers: Answers) -> Iterator[Row]:
-    """Fasteners that no joint states in full: counted as proposed, and not in the cost."""
+    """Fasteners and glue that no joint states in full: counted as proposed, not in the cost."""
     counts: dict[str, int] = {}
+    glues: dict[str, None] = {}
+    stated = [glue_in(answers.build, joint) for joint in answers.document.joints]
+    had = {glue.name for glue in stated if glue}
     for one in answers.advice:
         proposal = proposed(answers, one)
         if proposal is not None and proposal.count:
             counts[proposal.name] = counts.get(proposal.name, 0) + proposal.count
+        if proposal is not None and proposal.glue and proposal.glue not in had:
+            glues[proposal.glue] = None
     for name, count in counts.items():
-        note = "proposed here, as the build does not say; not in the cost"
-        yield (name, "fasteners", "", "", str(count), "", "no price", note)
+        yield (name, "fasteners", "", "", str(count), "", "no price", PROPOSED)
+    for name in glues:
+        yield (name, "glue", "", "", "1", "", "no price", PROPOSED)
 
 
 def _extra(answers: Answers) -> Iterator[Item]:
     found = answers.cost
     if any(line.money for line in found.lines):
         yield Item(f"{money(found.total, answers)}. {PRICED}", "in all")
-    if found.missing:
-        yield Item(listed(list(found.missing), 12), "no price is given for")
+    missing = without_price(answers)
+    if missing:
+        yield Item(listed(missing, 12), "no price is given for")
     longest = max((b.length for b in answers.purchase.boards if b.source == "store"), default=None)
     if longest is not None:
         yield Item(_for_the_car(answers, longest), "longest piece for the car")
@@ -172,13 +156,14 @@ def _for_the_car(answers: Answers, longest: Fraction) -> str:
     words = answers.sizes.one(longest)
     if sheets:
         widest = max(sheets, key=lambda sheet: sheet.width or 0)
-        words += f"; the widest is {answers.sizes.by(widest.width, widest.length)}"
+        words += f"; the widest is {answers.sizes.by(widest.length, widest.width)}"
     return words
 
 
 def _not_named(answers: Answers) -> Iterator[Item]:
     document = answers.document
-    if document.joints and all(joint.glue is None for joint in document.joints):
+    glued = any(joint.glue for joint in document.joints)
+    if document.joints and not glued and not any(row[1] == "glue" for row in proposals(answers)):
         yield Item(NO_GLUE, "glue")
     if not any(step.finish for step in document.steps):
         yield Item("the build names none", "finish")

@@ -21,7 +21,7 @@ class Sizes:
 
         What no tape shows is given as the nearest mark and then in decimals: `16 11/16" (16.676")`.
         """
-        words, exact = _read(size, self.metric)
+        words, exact = read(size, self.metric)
         others = [exact, _other(size, self.metric) if self.both else ""]
         more = ", ".join(other for other in others if other)
         return f"{words} ({more})" if more else words
@@ -39,7 +39,7 @@ class Sizes:
         return f"{words} ({' x '.join(_other(size, self.metric) for size in known)})"
 
 
-def _read(size: Fraction, metric: bool) -> tuple[str, str]:
+def read(size: Fraction, metric: bool) -> tuple[str, str]:
     """What a tape shows, and the size in decimals where that is something else."""
     if metric or (is_binary(size) and size.denominator <= FINEST):
         return plain(size, metric), ""
@@ -65,6 +65,11 @@ def listed(words: list[str], most: int = 6) -> str:
     return f"{', '.join(words[:-1])} and {words[-1]}"
 
 
-def counted(number: int, one: str, many: str = "") -> str:
+def counted(number: int, one: str) -> str:
     """`1 board`, `3 boards`."""
-    return f"{number} {one if number == 1 else many or one + 's'}"
+    return f"{number} {one if number == 1 else many(one)}"
+
+
+def many(one: str) -> str:
+    """The plural of a word of the shop: `holes`, `notches`."""
+    return f"{one}es" if one.endswith(("ch", "sh", "s", "x")) else f"{one}s"

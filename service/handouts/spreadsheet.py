@@ -1,14 +1,15 @@
 """One table of the handout as CSV (RFC 4180), harmless in a spreadsheet."""
 
 import csv
+import re
 from io import StringIO
 
 from service.handouts.clean import one_line
 from service.handouts.page import Table
 
 # What a spreadsheet takes for the start of a formula, in plain and in wide signs; an apostrophe
-# before it makes it text.
-FORMULA = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+# before it makes it text. Where lists are parted by semicolons, a cell begins behind each of them.
+FORMULA = re.compile("(^|;) ?(?=[-=+@\uff1d\uff0b\uff0d\uff20])")
 
 
 def as_csv(table: Table) -> str:
@@ -22,5 +23,4 @@ def as_csv(table: Table) -> str:
 
 def harmless(cell: str) -> str:
     """A cell that no spreadsheet takes for a formula."""
-    plain = one_line(cell)
-    return f"'{plain}" if plain.startswith(FORMULA) else plain
+    return FORMULA.sub(r"\g<0>'", one_line(cell))

@@ -11,7 +11,7 @@ from service.domain.tooling import BY_METHOD, words
 from service.handouts.answers import Answers
 from service.handouts.fastening import proposed
 from service.handouts.page import Column, Section, Table
-from service.handouts.sizes import counted, listed
+from service.handouts.sizes import counted, listed, many
 
 COLUMNS = (
     Column("tool", "Tool"),
@@ -38,7 +38,6 @@ SANDER = "paper on a flat block, along the grain"
 CLAMPS = "wedges against a stop, weights, or cord twisted tight with a stick"
 BRUSH = "a lint-free rag, where the label of the finish allows it"
 MOST_WAYS = 3  # fastenings in place of one tool; more are no page to read
-HOLE_KINDS = frozenset({"hole"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +79,7 @@ def _sawing(answers: Answers) -> Iterator[Need]:
 
 
 def _names(answers: Answers, parts: list[ResolvedPart]) -> str:
-    return listed([answers.named(part.part.id) for part in parts], 4)
+    return answers.names(part.part.id for part in parts)
 
 
 def _angled(part: ResolvedPart) -> bool:
@@ -89,11 +88,11 @@ def _angled(part: ResolvedPart) -> bool:
 
 def _cutouts(answers: Answers) -> Iterator[Need]:
     kinds = {cutout.kind for part in answers.build.parts for cutout in part.part.cutouts}
-    if kinds & HOLE_KINDS:
+    if "hole" in kinds:
         yield Need("drill and a bit of the size", "holes", HOLES)
     housed = sorted(kinds & {"dado", "rabbet", "lap", "slot"})
     if housed:
-        yield Need("router, or a saw set shallow", listed([f"{k}s" for k in housed]), HOUSED)
+        yield Need("router, or a saw set shallow", listed([many(kind) for kind in housed]), HOUSED)
     if "notch" in kinds:
         yield Need("jigsaw", "notches", CHISEL)
 
@@ -136,7 +135,8 @@ def _tools_of(answers: Answers, one: Advice) -> tuple[str, ...]:
 def _without(answers: Answers, one: Advice, tool: str) -> str:
     """The fastening that the advice gives in place of a tool; by hand where none is given."""
     told = {sub.without: sub.option for sub in one.suggestions.substitutes}
-    option = told.get(tool) or (told.get(BY_HAND) if tool != "clamps" else None)
+    ways = (told.get(tool), told.get(BY_HAND) if tool != "clamps" else None)
+    option = next((way for way in ways if way and tool not in way.choice.tools), None)
     if option is None:
         return ""
     with_ = listed([words({one}) for one in option.choice.tools])

@@ -11,7 +11,7 @@ from markupsafe import Markup, escape
 from service.manual.telling import AT, Line
 
 TEMPLATES = Path(__file__).with_name("templates")
-BREAKS = ("/", "?", "&", ".", "-", "_", ",")  # a long name or address may go on below after these
+BREAKS = ("/", "?", ".", "-", "_", ",")  # a long name or address may go on below after these
 
 _TYPED = re.compile("`([^`]+)`")
 
@@ -58,7 +58,7 @@ def _breakable(text: str) -> Markup:
     """Text with places where a narrow screen may break it."""
     told = str(escape(text))
     for sign in BREAKS:
-        told = told.replace(sign, f"{sign}<wbr>") if sign != "&" else told
+        told = told.replace(sign, f"{sign}<wbr>")
     return Markup(told)
 
 

@@ -64,6 +64,12 @@ class Question:
     lines: tuple[Line, ...]
 
 
+def sending(asks: str, question: str, body: Any) -> Line:
+    """A line that sends a body; an apostrophe in it would end the quotes of the shell."""
+    sent = json.dumps(body).replace("'", "\\u0027")
+    return Line(asks, f"curl -s '{AT}{question}' {HEADER} -d '{sent}'", None)
+
+
 def questions(description: Json) -> tuple[Question, ...]:
     """Every operation: whole builds first, the service itself last, else as described."""
     found = [
@@ -130,9 +136,7 @@ def _lines(path: str, method: str, given: list[Any], body: Json, in_text: bool) 
     if method == "post":
         for name, example in body.get("examples", {}).items():
             query = _query(given, name, in_text)
-            sent = json.dumps(example["value"]).replace("'", "\\u0027")
-            curl = f"curl -s '{AT}{path[1:]}{query}' {HEADER} -d '{sent}'"
-            yield Line(example["summary"], curl, None)
+            yield sending(example["summary"], f"{path[1:]}{query}", example["value"])
         return
     names: dict[str, str] = {}
     for one in given:

@@ -8,7 +8,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from service.manual.telling import AT, HEADER, Line
+from service.manual.telling import Line, sending
 
 FOLDER = Path(__file__).with_name("builds")
 RISER = "counter-riser"
@@ -38,9 +38,8 @@ class Twins:
     @property
     def line(self) -> Line:
         """A line that sends the spoiled twin."""
-        sent = json.dumps(self.with_value(self.spoiled)).replace("'", "\\u0027")
-        address = f"'{AT}v1/check?format=text'"
-        return Line("Send the spoiled one", f"curl -s {address} {HEADER} -d '{sent}'", None)
+        spoiled = self.with_value(self.spoiled)
+        return sending("Send the spoiled one", "v1/check?format=text", spoiled)
 
 
 @cache

@@ -1,6 +1,6 @@
 /**
  * The page's worker: keeps the page's own files, and the answers already got, for when there is
- * no connection. Builds are sent by POST and are kept by the page itself (asking/kept.js).
+ * no connection. Builds and their answers are kept by the page itself (builds/shelf.js).
  */
 importScripts('/page/edition.js'); // self.PAGE: what the page is made of, and which edition
 
@@ -44,12 +44,12 @@ async function fileOr(request, path) {
   return (await cache.match(path)) ?? fetch(request);
 }
 
-/** The service's answer, kept; without a connection the one kept before, and when it was. */
+/** The service's answer, kept if there is room; without a connection the one kept before. */
 async function answerOr(request) {
   const cache = await caches.open(ANSWERS);
   try {
     const answer = await fetch(request);
-    if (answer.ok) await keepAnswer(cache, request, answer.clone());
+    if (answer.ok) await keepAnswer(cache, request, answer.clone()).catch(console.warn);
     return answer;
   } catch (failure) {
     const kept = await cache.match(request);

@@ -376,3 +376,33 @@ def test_very_many_coats_are_timed_at_once(catalog: Catalog) -> None:
     started = perf_counter()
     assert timeline(build).hands_on.high == F(20_000, 60)
     assert perf_counter() - started < 10
+
+
+def test_a_metric_build_is_priced_in_millimeters_and_milliliters(catalog: Catalog) -> None:
+    """A screw of 4 x 50 mm is on its box as 4x50; an inch has 25.4 mm, a fluid ounce 29.57 ml."""
+    joint = {"id": "j", "through": "rail", "into": "stile", "touches": "face", "enters": "face",
+             "method": "screw", "fastener": {"diameter": "4", "length": "50"}, "count": 2,
+             "quantity": 20, "glue": "pva-interior"}  # fmt: skip
+    parts = [{"id": "rail", "stock": "ex-25x75", "length": "600", "quantity": 2},
+             {"id": "stile", "stock": "ex-25x75", "length": "300", "quantity": 2}]  # fmt: skip
+    buying = priced({"stock": "screw 4x50", "price": "0.10"},
+                    {"stock": "ex-25x75", "length": "2400", "price": "5.60"},
+                    planned=[{"stock": "ex-25x75", "length": "2400"}])  # fmt: skip
+    build = resolve(BuildForm().load({
+        "name": "Trial", "units": "mm", "region": "uk", "parts": parts, "joints": [joint],
+        "buying": buying,
+    }), catalog)  # fmt: skip
+    wood, screws, glue = cost(build, planned_purchase(build)).lines
+    assert wood.what == "ex-25x75, 2400 mm"
+    assert (screws.what, screws.money) == ("screw 4x50", Decimal("4.00"))
+    # 20 faces of some 300 x 69 mm are 0.41 m2; 6 m2 a liter, as glues are used, is 69 ml.
+    low, high = (int(word) for word in glue.need.removesuffix(" ml").split(" to "))
+    assert 35 <= low <= 69 <= high <= 140
+
+
+def test_a_drop_of_glue_is_not_called_nothing(catalog: Catalog) -> None:
+    joint = {"id": "j", "through": "rail", "into": "stile", "touches": "end", "enters": "face",
+             "method": "glue", "glue": "pva-interior"}  # fmt: skip
+    build = resolved(catalog, joints=[joint])
+    glue = next(line for line in cost(build, Purchase()).lines if line.kind == "glue")
+    assert glue.need == "under 0.1 fl oz"

@@ -126,6 +126,7 @@ def test_an_earlier_version_tells_what_changed(client: FlaskClient, tray: Any) -
     earlier["parts"].append({"id": "lip", "stock": "1x2", "length": "9"})
     earlier["joints"][1]["fastener"]["length"] = "2"
     earlier["joints"][0]["id"] = "old joint"
+    earlier["joints"][1]["slope"] = 15
     earlier["wood"] = "oak"
     body = {"build": tray, "earlier": earlier}
     told = client.post("/v1/handout?format=json", json=body).get_json()
@@ -137,6 +138,7 @@ def test_an_earlier_version_tells_what_changed(client: FlaskClient, tray: Any) -
         "joint side-bottom": "new",
         "joint old joint": "gone",
         "joint end-side, fastener, length": '2" before, now 1 5/8"',
+        "joint end-side, slope": "15 before, now nothing",
     }
 
 

@@ -1,5 +1,6 @@
 """The PDF opened by another library: nothing leaves the page, nothing is set over anything."""
 
+from itertools import pairwise
 from typing import Any
 
 import pypdfium2
@@ -110,4 +111,17 @@ def test_names_that_can_not_be_broken_stay_in_their_column(client: FlaskClient) 
         text = page.get_textpage()
         rights = [text.get_rect(n)[2] for n in range(text.count_rects())]
         assert max(rights) <= LETTER[0] - MARGIN
+    pdf.close()
+
+
+@pytest.mark.parametrize("title", ["W" * 80, "i" * 80, "\u00c5" * 80])
+def test_a_title_of_any_width_stays_clear_of_the_date(client: FlaskClient, title: str) -> None:
+    pdf = opened(handout(client, parts_list(1, "rail", title), "pdf"))
+    text = pdf[0].get_textpage()
+    foot = text.get_text_bounded(bottom=0, top=FOOT)
+    assert foot.startswith(title[:20]) and "made 2026-03-04" in foot
+    frames = sorted(
+        frame for n in range(text.count_rects()) if (frame := text.get_rect(n))[3] < FOOT
+    )
+    assert all(a[2] < b[0] for a, b in pairwise(frames)) and frames[-1][2] <= LETTER[0] - MARGIN
     pdf.close()

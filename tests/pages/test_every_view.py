@@ -2,7 +2,7 @@
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page
 
 from tests.house.test_words import BANNED
 from tests.pages.conftest import PHONE, TABLET, keep, quiet, settled, start_example
@@ -76,27 +76,6 @@ def test_views_of_a_build(page: Page, address: str, scene: str, size: dict[str, 
         look(page, f"{scene}-{view.replace('/', '-') or 'stick'}", size["width"])
         if size == PHONE and scene == "hard":
             judge(page, view)
-
-
-def test_a_question_by_keyboard_alone(page: Page, address: str) -> None:
-    page.goto(address)
-    settled(page, "Which screw?")
-    page.keyboard.press("Tab")
-    reached = []
-    for _ in range(60):
-        here = page.evaluate("document.activeElement.id || document.activeElement.textContent")
-        reached.append(here)
-        name = page.evaluate("document.activeElement.labels?.[0]?.textContent ?? ''")
-        if name in ("Through", "Into"):
-            page.keyboard.type("1x4")
-        if page.evaluate("document.activeElement.matches('#ledge button.main')"):
-            page.keyboard.press("Enter")
-            break
-        page.keyboard.press("Tab")
-    answer = page.get_by_role("region", name="Answer")
-    expect(answer.locator(".big")).to_be_visible()
-    assert page.evaluate("document.activeElement.getAttribute('aria-label')") == "Answer"
-    assert page.locator("#said").inner_text(), "the answer is said aloud"
 
 
 def test_a_view_that_was_gone_to_has_the_focus_on_its_heading(page: Page, address: str) -> None:

@@ -218,3 +218,15 @@ def test_names_that_mean_harm_do_none(page: Page, address: str, tmp_path: Path) 
         assert page.title() != "spoiled"
     page.goto(f"{address}{base}")
     expect(page.locator("#main > h1")).to_have_text(bad)
+
+
+def test_a_stock_is_called_what_the_store_calls_it(page: Page, address: str) -> None:
+    """No key of a table is read out at the store or at the saw."""
+    base = start_example(page, address, "Cabinet for small parts")
+    for view, first in (("parts", ".card"), ("cuts", ".board"), ("tape", "#main .faint")):
+        page.goto(f"{address}{base}/{view}")
+        page.locator(first).first.wait_for()
+        quiet(page)
+        assert "plywood-hardwood" not in page.locator("#main").inner_text().split("Assumed")[0]
+    page.goto(f"{address}{base}/parts")
+    expect(page.locator(".card").first).to_contain_text("2 of plywood hardwood 3/4 in")

@@ -9,6 +9,7 @@ from service.handouts.drawings.lanes import LEFT, Cutting, draw_row
 from service.handouts.drawings.pens import FIELD, MARGIN, Page, Pen
 from service.handouts.drawings.pieces import lying, piece_words
 from service.handouts.drawings.rows import TRIM, Stretch, rows_of, scale_for
+from service.handouts.sizes import listed
 from service.planning.job import CutBoard
 from service.planning.setting_up import stop_blocks
 from service.planning.whole import CutPlan, PlannedBoards
@@ -67,9 +68,10 @@ def draw_board(
 
 def _caption(numbers: Sequence[int], one: PlannedBoards, board: CutBoard, pen: Pen) -> str:
     had = " (on hand)" if board.source == "on-hand" else ""
-    alike = f"Boards {', '.join(map(str, numbers))}, cut alike" if len(numbers) > 1 else ""
-    first = alike or f"Board {numbers[0]}"
-    return f"{first}: {pen.stock(one.asked.stock.key)}, {pen.say(board.length)} long{had}"
+    which = f"Board {numbers[0]}"
+    if len(numbers) > 1:
+        which = f"Boards {listed([f'{n}' for n in numbers], len(numbers))}, cut alike"
+    return f"{which}: {pen.stock(one.asked.stock.key)}, {pen.say(board.length)} long{had}"
 
 
 def _stretches(strip: Cutting) -> Iterator[Stretch]:

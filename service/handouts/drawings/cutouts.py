@@ -77,5 +77,13 @@ def cutout_words(
         spot = "center" if hole else "near side"
         places = ", ".join(map(say, cutout.at[:MOST]))
         more = f" and {len(cutout.at) - MOST} more places" if len(cutout.at) > MOST else ""
-        words += f"; {spot} at {places}{more} from the first end"
+        words += f"; {spot} at {places}{more}{_origin(cutout)}"
     return words + (f"; for {named(cutout.fits)}" if cutout.fits else "")
+
+
+def _origin(cutout: Cutout) -> str:
+    """From where the places of a cutout are told; of one in an end the document does not say."""
+    if cutout.on == "end":
+        return ""
+    along = cutout.runs == "along" and cutout.kind != "hole"
+    return " from the lower edge" if along else " from the first end"

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from service.domain.drawing import HAIR, Path
-from service.handouts.drawings.pens import FIELD, MARGIN
+from service.domain.drawing import Path
+from service.handouts.drawings.pens import FIELD, MARGIN, torn
 
 LEFT = MARGIN + 14
 ROOM = FIELD - 2 * LEFT
@@ -40,7 +40,7 @@ class Fold:
         """The two sides of the gap."""
         if not self.breaks:
             return ()
-        return tuple(_torn(self.x(at), top, foot) for at in (self.near, self.far))
+        return tuple(torn(self.x(at), top, foot) for at in (self.near, self.far))
 
 
 def fold(length: float, high: float, first: float, second: float) -> Fold:
@@ -56,9 +56,3 @@ def fold(length: float, high: float, first: float, second: float) -> Fold:
         shown = (ROOM - GAP) / scale
     spare = (shown - first - second) / 2
     return Fold(scale, first + spare, length - second - spare)
-
-
-def _torn(x: float, top: float, foot: float) -> Path:
-    step = (foot - top + 6) / 6
-    spots = tuple((x + (2 if n % 2 else -2), top - 3 + n * step) for n in range(7))
-    return Path(spots, "torn", weight=HAIR)

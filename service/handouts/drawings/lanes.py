@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.drawing import HAIR, SMALL, Path, Shape, Spot, Text, box, breadth
-from service.handouts.drawings.pens import FIELD, MARGIN, Page, Pen, fits
+from service.handouts.drawings.pens import FIELD, MARGIN, Page, Pen, fits, torn
 from service.handouts.drawings.pieces import Lying, along, lying, outline
 from service.handouts.drawings.rows import Row, Stretch
 from service.handouts.drawings.tapes import APART, Mark, moved, tape_marks
@@ -151,15 +151,9 @@ def _draw_wood(page: Page, lane: Lane) -> None:
     for y in (lane.foot, lane.top):
         page.add(Path(((LEFT, y), (right, y)), "edge", weight=HAIR))
     if row.start > 0:
-        page.add(_torn(LEFT - 2, lane))
+        page.add(torn(LEFT - 2, lane.top, lane.foot))
     if row.end < lane.strip.board.length:
-        page.add(_torn(right + 2, lane))
-
-
-def _torn(x: float, lane: Lane) -> Path:
-    step = (lane.high + 4) / 4
-    spots = tuple((x + (1.5 if n % 2 else -1.5), lane.top - 2 + n * step) for n in range(5))
-    return Path(spots, "torn", weight=HAIR)
+        page.add(torn(right + 2, lane.top, lane.foot))
 
 
 def _draw_piece(page: Page, lane: Lane, piece: Piece) -> None:

@@ -34,12 +34,21 @@ EDGE = {1: FRONT[1], 2: FRONT[2], 6: BACK[6], 5: BACK[5]}
 def part_drawings(pen: Pen) -> Iterator[tuple[str, str, Drawing]]:
     """Key, caption and drawing of every part with a slanted end, a beveled edge or a cutout."""
     for part in pen.build.parts:
-        solid = part.solid
-        caption = f"Part {pen.named(part.part.id)}"
-        if isinstance(solid, Solid) and (not solid.is_square or shown(part)):
+        if not is_drawn(part):
+            continue
+        caption, solid = f"Part {pen.named(part.part.id)}", part.solid
+        if isinstance(solid, Solid):
             yield f"part-{part.index + 1}", caption, draw_part(part, solid, caption, pen)
-        elif isinstance(solid, Rod) and not solid.is_square:
+        elif isinstance(solid, Rod):
             yield f"part-{part.index + 1}", caption, draw_rod(part, solid, caption, pen)
+
+
+def is_drawn(part: ResolvedPart) -> bool:
+    """Whether there is more to see on a part than its sizes say."""
+    solid = part.solid
+    if isinstance(solid, Solid):
+        return not solid.is_square or bool(shown(part))
+    return isinstance(solid, Rod) and not solid.is_square
 
 
 def draw_part(part: ResolvedPart, solid: Solid, title: str, pen: Pen) -> Drawing:
@@ -103,9 +112,10 @@ def draw_rod(part: ResolvedPart, rod: Rod, title: str, pen: Pen) -> Drawing:
     spots = ((lower[0], 0.0), (lower[1], 0.0), (upper[1], high), (upper[0], high))
     on = tuple(view.spot(Fraction(x), Fraction(y)) for x, y in spots)
     page.add(Path(on, "face", closed=True, weight=BOLD), *paper.torn(view.top, view.foot))
-    marks = [*lengths_in_words(rod, pen), *settings_in_words(part), *alike(part)]
+    marks = [*lengths_in_words(rod, pen), *settings_in_words(part)]
+    marks += [cutout_words(cutout, pen.say, pen.named) for cutout in part.part.cutouts]
     about = f"{title}. A round, seen from the side{_left_out(paper)}."
-    return page.done(title, about, marks, paper.scale)
+    return page.done(title, about, [*marks, *alike(part)], paper.scale)
 
 
 def _left_out(paper: Fold) -> str:

@@ -4,16 +4,25 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from service.domain.drawing import Drawing, Path, Shape, Spot, Text, breadth, frame_of, wrapped
+from service.domain.drawing import (
+    HAIR,
+    Drawing,
+    Path,
+    Shape,
+    Spot,
+    Text,
+    breadth,
+    frame_of,
+    wrapped,
+)
 from service.domain.naming import letter
 from service.domain.resolving import ResolvedBuild
-from service.domain.tape import is_binary, plain, tape
+from service.handouts.sizes import read
 
 FIELD = 360.0
 """Points across a drawing: the width of a small telephone, and five inches of paper."""
 
 MARGIN = 6.0
-FINEST = 32  # halves of a sixteenth can still be split by eye
 LONGEST_NAME = 40
 
 
@@ -42,9 +51,7 @@ class Pen:
 
     def short(self, size: Fraction) -> str:
         """A size on a line: as a tape shows it, in the build's own unit."""
-        if self.build.metric or (is_binary(size) and size.denominator <= FINEST):
-            return plain(size, self.build.metric)
-        return tape(size)
+        return read(size, self.build.metric)[0]
 
 
 @dataclass
@@ -81,6 +88,13 @@ class Page:
 def fits(words: str, wide: float, high: float, size: float = 11.0) -> bool:
     """Whether words go into a rectangle with air around them."""
     return breadth(words, size) + 4 <= wide and size + 2 <= high
+
+
+def torn(x: float, top: float, foot: float) -> Path:
+    """A torn edge, where a piece goes on elsewhere; its teeth reach 2 points to either side."""
+    step = (foot - top + 6) / 6
+    spots = tuple((x + (2 if n % 2 else -2), top - 3 + n * step) for n in range(7))
+    return Path(spots, "torn", weight=HAIR)
 
 
 def clear(text: Text, taken: Iterable[tuple[float, float, float, float]]) -> bool:

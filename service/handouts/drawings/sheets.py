@@ -18,7 +18,7 @@ LINE = 13.0
 
 
 @dataclass(frozen=True, slots=True)
-class Lying:
+class OnPaper:
     """A sheet on paper, its near left corner at the lower left."""
 
     sheet: CutSheet
@@ -73,21 +73,21 @@ def draw_sheet(one: PlannedSheets, sheet: CutSheet, title: str, pen: Pen) -> Dra
     page = Page()
     scale = min(FINEST, (FIELD - LEFT - MARGIN) / float(sheet.sheet.length))
     page.y += 20
-    lie = Lying(sheet, scale, page.y)
-    _draw_grain(page, lie)
-    page.add(Path(lie.corners(_whole(sheet)), "sheet", closed=True))
+    paper = OnPaper(sheet, scale, page.y)
+    _draw_grain(page, paper)
+    page.add(Path(paper.corners(_whole(sheet)), "sheet", closed=True))
     for placed in sheet.panels:
-        page.add(Path(lie.corners(placed.area), "panel", pen.letter(placed.panel), closed=True))
+        page.add(Path(paper.corners(placed.area), "panel", pen.letter(placed.panel), closed=True))
     for rest in sheet.rests:
-        page.add(Path(lie.corners(rest.area), "rest", closed=True, weight=HAIR))
+        page.add(Path(paper.corners(rest.area), "rest", closed=True, weight=HAIR))
     for cut in sheet.cuts:
-        _draw_kerf(page, lie, cut, one.asked.cutting.kerf)
+        _draw_kerf(page, paper, cut, one.asked.cutting.kerf)
     for placed in sheet.panels:
-        page.add(*_label(lie, placed.area, _panel_words(placed, pen), strong=True))
+        page.add(*_label(paper, placed.area, _panel_words(placed, pen), strong=True))
     for rest in sheet.rests:
-        page.add(*_label(lie, rest.area, _rest_label(rest, pen), strong=False))
-    _number_cuts(page, lie)
-    page.y = lie.foot + 18
+        page.add(*_label(paper, rest.area, _rest_label(rest, pen), strong=False))
+    _number_cuts(page, paper)
+    page.y = paper.foot + 18
     about = (
         f"{title}. Seen from above, drawn 1 to {72 / scale:.3g}; cuts are numbered in their order. "
         f"Black lines are what the saw takes, {pen.say(one.asked.cutting.kerf)} a cut."
@@ -121,13 +121,13 @@ def _rest_label(rest: Rest, pen: Pen) -> list[str]:
     return [f"left {by}", f"left\n{by}", f"left\n{stacked}"]
 
 
-def _draw_grain(page: Page, lie: Lying) -> None:
+def _draw_grain(page: Page, paper: OnPaper) -> None:
     """An arrow along the grain of the face, above the sheet."""
-    if not lie.sheet.sheet.grain:
-        page.add(Text((LEFT, lie.top - 5), "no grain: panels may lie either way", size=SMALL))
+    if not paper.sheet.sheet.grain:
+        page.add(Text((LEFT, paper.top - 5), "no grain: panels may paper either way", size=SMALL))
         return
     words = "grain of the face"
-    start, y = LEFT + breadth(words, SMALL) + 6, lie.top - 8
+    start, y = LEFT + breadth(words, SMALL) + 6, paper.top - 8
     end = start + 40
     page.add(Text((LEFT, y + 3), words, size=SMALL))
     page.add(Path(((start, y), (end, y)), "grain", weight=HAIR))
@@ -136,10 +136,10 @@ def _draw_grain(page: Page, lie: Lying) -> None:
         page.add(Path(tip, "grain", weight=HAIR))
 
 
-def _label(lie: Lying, area: Area, said: list[str], *, strong: bool) -> Iterator[Text]:
+def _label(paper: OnPaper, area: Area, said: list[str], *, strong: bool) -> Iterator[Text]:
     """The first of the labels that fits, level or else upright, line under line."""
-    wide, high = lie.room(area)
-    x, y = lie.middle(area)
+    wide, high = paper.room(area)
+    x, y = paper.middle(area)
     for words in said:
         lines = words.split("\n")
         more = LINE * (len(lines) - 1)
@@ -165,41 +165,41 @@ def _strip(cut: Cut, kerf: Fraction) -> Area:
     return Area(piece.x, piece.y + start, piece.length, wide)
 
 
-def _draw_kerf(page: Page, lie: Lying, cut: Cut, kerf: Fraction) -> None:
+def _draw_kerf(page: Page, paper: OnPaper, cut: Cut, kerf: Fraction) -> None:
     area = _strip(cut, kerf)
     if area.size:
-        page.add(Path(lie.corners(area), "kerf", str(cut.order), closed=True, filled=True))
+        page.add(Path(paper.corners(area), "kerf", str(cut.order), closed=True, filled=True))
     else:
-        spots = lie.corners(area)
+        spots = paper.corners(area)
         page.add(Path((spots[0], spots[2]), "kerf", str(cut.order)))
 
 
-def _number_cuts(page: Page, lie: Lying) -> None:
+def _number_cuts(page: Page, paper: OnPaper) -> None:
     """Each cut's number at the end of its line, where it stands on no other words."""
     taken = [frame_of(shape) for shape in page.shapes if isinstance(shape, Text)]
-    for cut in lie.sheet.cuts:
-        text = next((text for text in _numbers(lie, cut) if clear(text, taken)), None)
+    for cut in paper.sheet.cuts:
+        text = next((text for text in _numbers(paper, cut) if clear(text, taken)), None)
         if text is not None:
             taken.append(frame_of(text))
             page.add(text)
 
 
-def _numbers(lie: Lying, cut: Cut) -> Iterator[Text]:
+def _numbers(paper: OnPaper, cut: Cut) -> Iterator[Text]:
     """Places for a cut's number, the best one first."""
     words, piece = str(cut.order), cut.piece
     if cut.across == "length":
-        x = lie.x(piece.x + cut.at)
+        x = paper.x(piece.x + cut.at)
         if piece.y == 0:
-            yield Text((x, lie.foot + 12), words, "middle", SMALL)
-        low, high = lie.y(piece.y), lie.y(piece.y + piece.width)
+            yield Text((x, paper.foot + 12), words, "middle", SMALL)
+        low, high = paper.y(piece.y), paper.y(piece.y + piece.width)
         for share in (0.1, 0.9, 0.3, 0.7, 0.5):
             for off in (6.0, -6.0):
                 yield Text((x + off, low + share * (high - low) + 3), words, "middle", SMALL)
         return
-    y = lie.y(piece.y + cut.at)
+    y = paper.y(piece.y + cut.at)
     if piece.x == 0:
         yield Text((LEFT - 5, y + 3), words, "end", SMALL)
-    left, right = lie.x(piece.x), lie.x(piece.x + piece.length)
+    left, right = paper.x(piece.x), paper.x(piece.x + piece.length)
     for share in (0.05, 0.95, 0.3, 0.7, 0.5):
         for off in (-3.0, 11.0):
             yield Text((left + share * (right - left), y + off), words, "middle", SMALL)

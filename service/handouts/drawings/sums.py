@@ -17,11 +17,14 @@ MOST = 60
 
 
 def sum_drawings(pen: Pen) -> Iterator[tuple[str, str, Drawing]]:
-    """Key, caption and drawing of every sum of several pieces whose sizes are all known."""
+    """Key, caption and drawing of every sum of several pieces whose sizes are all known.
+
+    A sum that takes off all that it adds has no length to be drawn.
+    """
     for judged in pen.build.runs:
         run = judged.run
         count = sum(abs(size.times) for size in run.pieces)
-        if run.total is not None and 1 < count <= MOST:
+        if run.total is not None and 1 < count <= MOST and _total(run) > 0:
             caption = f"What adds up to the {' '.join(run.run.id.split())}"
             yield f"run-{run.index + 1}", caption, draw_sum(run, caption, pen)
 
@@ -30,8 +33,8 @@ def draw_sum(run: ResolvedRun, title: str, pen: Pen) -> Drawing:
     """The pieces from left to right; what is taken off again lies under them, from the right."""
     page, pieces = Page(), run.pieces
     whole = sum((s.each.listed * s.times for s in pieces if s.times > 0), Fraction(0))
-    total = sum((s.each.listed * s.times for s in pieces), Fraction(0))
-    scale = ROOM / float(whole) if whole > 0 else 0.0
+    total = _total(run)
+    scale = ROOM / float(whole)
     page.y += STEP + MARGIN
     top = page.y
     end = LEFT + float(total) * scale
@@ -44,6 +47,10 @@ def draw_sum(run: ResolvedRun, title: str, pen: Pen) -> Drawing:
     marks = [_piece_words(size, pen) for size in pieces]
     about = f"{title}: {len(pieces)} sizes in a row, drawn 1 to {72 / scale:.3g}."
     return page.done(title, about, [*marks, _total_words(run, total, pen)], scale)
+
+
+def _total(run: ResolvedRun) -> Fraction:
+    return sum((size.each.listed * size.times for size in run.pieces), Fraction(0))
 
 
 def _row(page: Page, sizes: list[PieceSize], start: float, scale: float, pen: Pen) -> None:

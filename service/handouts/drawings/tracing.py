@@ -88,4 +88,4 @@ def alike(part: ResolvedPart) -> Iterator[str]:
     count, mirrored = part.part.quantity, part.part.mirrored
     if count > 1:
         words = f", but {mirrored} of them mirrored" if mirrored else ""
-        yield f"All {count} are alike{words}."
+        yield f"{'Both' if count == 2 else f'All {count}'} are alike{words}"

@@ -17,7 +17,7 @@ export function findingCard(finding, { place, href, onmend, key = '' } = {}) {
   const severity = WORDS[finding.severity] ? finding.severity : 'note';
   const mend = finding.mend;
   return make('article', { class: `finding ${severity}`, 'data-code': finding.code },
-    make('p', { class: 'head' }, make('span', { class: 'severity' }, WORDS[severity]), make('h3', {}, finding.title)),
+    make('p', {}, make('span', { class: 'severity' }, WORDS[severity]), make('h3', {}, finding.title)),
     place && make('p', { class: 'at small' }, 'At ', href ? make('a', { href }, place) : place),
     make('p', {}, finding.detail),
     mend && make('p', {}, make('strong', {}, 'Mend: '), mend.words),

@@ -41,19 +41,28 @@ export function spanned(span, words = String) {
 }
 
 /** @param {number} minutes */
-export function minutes(minutes) {
+export function time(minutes) {
   if (minutes < 120) return `${rounded(minutes, 0)} min`;
   return `${rounded(minutes / 60, 1)} h`;
 }
 
 /**
- * A value or a dash for none, and its unit.
- * @param {{lb: number, kg: number}|null|undefined} mass
+ * A weight in kilograms where the tape reads millimeters, else in pounds.
+ * @param {{lb: number, kg: number}|null|undefined} weight
  * @param {'in'|'mm'} units
  */
-export function mass(mass, units) {
-  if (!mass) return '';
-  return units === 'mm' ? `${rounded(mass.kg, 1)} kg` : `${rounded(mass.lb, 1)} lb`;
+export function mass(weight, units) {
+  if (!weight) return '';
+  return units === 'mm' ? `${rounded(weight.kg, 1)} kg` : `${rounded(weight.lb, 1)} lb`;
+}
+
+/**
+ * `1 coat`, `3 coats`.
+ * @param {number|string} number
+ * @param {string} one
+ */
+export function counted(number, one) {
+  return `${number} ${one}${String(number) === '1' ? '' : 's'}`;
 }
 
 /**

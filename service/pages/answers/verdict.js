@@ -1,5 +1,6 @@
 /** The verdict on a build, never without what was not judged. */
 import { make } from '../drawn/element.js';
+import { counted } from './shown.js';
 
 const STAMPS = { 'mend-first': 'Mend first', look: 'Have a look', 'nothing-found': 'Nothing found' };
 
@@ -10,7 +11,7 @@ const STAMPS = { 'mend-first': 'Mend first', look: 'Have a look', 'nothing-found
 export function verdictCard(answer, notes = []) {
   return make('section', { class: 'verdict', 'aria-label': 'Verdict' },
     make('p', { class: 'stamp' }, STAMPS[answer.verdict] ?? answer.verdict),
-    make('p', {}, counted(answer.findings)),
+    make('p', {}, severities(answer.findings)),
     notes.map((note) => make('p', { class: 'older' }, note)),
     make('div', { class: 'unjudged' },
       make('p', {}, make('strong', {}, 'Not judged: ')),
@@ -21,10 +22,10 @@ export function verdictCard(answer, notes = []) {
  * How many findings of each kind, in words.
  * @param {Array<{severity: string}>} findings
  */
-export function counted(findings) {
+export function severities(findings) {
   const of = (severity, one) => {
     const number = findings.filter((finding) => finding.severity === severity).length;
-    return number && `${number} ${one}${number === 1 ? '' : 's'}`;
+    return number && counted(number, one);
   };
   const said = [of('fault', 'fault'), of('warn', 'warning'), of('note', 'note')].filter(Boolean);
   return said.join(', ') || 'No findings';

@@ -1,5 +1,7 @@
 /** Questions to the service: the public addresses that anybody may ask. */
 
+const LOST = 'No connection to the service.';
+
 /** A refusal by the service, or no answer at all. */
 export class Refused extends Error {
   /**
@@ -48,7 +50,7 @@ export async function send(path, document) {
 export async function sendForFile(path, document) {
   const response = await post(path, document, '*/*');
   if (!response.ok) await read(response);
-  return response.blob();
+  return response.blob().catch(() => { throw new Refused(LOST); });
 }
 
 function post(path, document, accept) {
@@ -63,7 +65,7 @@ async function reached(address, options) {
   try {
     return await fetch(address, options);
   } catch {
-    throw new Refused('No connection to the service.');
+    throw new Refused(LOST);
   }
 }
 

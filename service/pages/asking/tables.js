@@ -23,17 +23,32 @@ async function rows(table, filters = {}) {
   return got.get(name);
 }
 
+/** Rows of boards and of panels that a region's shops sell. */
+function sold(region) {
+  const panelRegion = REGIONS.find(([key]) => key === region)?.[2] ?? region;
+  return Promise.all([
+    rows('lumber_sizes', { region, sold_by_default: 'yes' }),
+    rows('panels', { region: panelRegion, sold_by_default: 'yes' }),
+  ]);
+}
+
+/**
+ * What a shop of a region calls each stock, by the key that a build and a plan hold.
+ * @param {string} [region]
+ * @returns {Promise<Map<string, string>>}
+ */
+export async function stockNames(region = 'us') {
+  const [lumber, panels] = await sold(region);
+  return new Map([...lumber.map((row) => [row.stock, row.name]), ...panels.map((row) => [row.stock, panelWords(row)])]);
+}
+
 /**
  * What a shop of a region sells.
  * @param {string} region
  * @returns {Promise<Array<{group: string, choices: Array<[string, string]>}>>}
  */
 export async function stocks(region) {
-  const panelRegion = REGIONS.find(([key]) => key === region)?.[2] ?? region;
-  const [lumber, panels] = await Promise.all([
-    rows('lumber_sizes', { region, sold_by_default: 'yes' }),
-    rows('panels', { region: panelRegion, sold_by_default: 'yes' }),
-  ]);
+  const [lumber, panels] = await sold(region);
   const groups = new Map();
   const add = (group, key, words) => groups.set(group, [...(groups.get(group) ?? []), [key, words]]);
   for (const row of lumber.filter((one) => one.thickness)) add(inWords(row.class), row.stock, boardWords(row));

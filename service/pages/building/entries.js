@@ -4,7 +4,7 @@
  */
 import { findingCard } from '../answers/findings.js';
 import { Refused } from '../asking/service.js';
-import { stocks, woods, tools, uses, glues, finishes } from '../asking/tables.js';
+import { stockNames, stocks, woods, tools, uses, glues, finishes } from '../asking/tables.js';
 import { bench, change } from '../builds/bench.js';
 import { about, applyMend, currentFindings, placeOf } from '../builds/checking.js';
 import { make } from '../drawn/element.js';
@@ -20,7 +20,8 @@ import { buildWays, withBuild } from './ways.js';
  * @property {string} one what one entry is called
  * @property {string} many heading
  * @property {string} [empty] what to say while there is none
- * @property {(entry: any, document: any) => {name: string, tape?: string, what: string}} summary
+ * @property {(entry: any, document: any, names: Map<string, string>) => {name: string, tape?: string, what: string}} summary
+ *   `names` are those of stocks at the store
  * @property {(document: any) => any} fresh a new entry
  * @property {(context: any, document: any) => Array} fields
  * @property {(entry: any) => any} [open] entry to what the fields hold
@@ -28,9 +29,6 @@ import { buildWays, withBuild } from './ways.js';
  * @property {(document: any, before: any, after: any) => void} [follow] what else changes with it
  * @property {(form: any, index: number) => HTMLElement} [more] below the form
  */
-
-/** Numbers of a document's list that are there. */
-export const ids = (document, list) => (document[list] ?? []).map((one) => one.id).filter((id) => typeof id === 'string');
 
 /**
  * Choices and names that forms of a build need.
@@ -40,7 +38,7 @@ export async function contextOf(document) {
   const [stocked, wooded, tooled, used, glued, finished] = await Promise.all([
     stocks(document.region ?? 'us'), woods(), tools(), uses(), glues(), finishes(),
   ]);
-  const named = (list) => ids(document, list).map((id) => [id, id]);
+  const named = (list) => (document[list] ?? []).filter((one) => typeof one.id === 'string').map(({ id }) => [id, id]);
   return {
     units: document.units ?? 'in', stocks: stocked, woods: wooded, tools: tooled, uses: used,
     glues: glued, finishes: finished, parts: named('parts'), joints: named('joints'),
@@ -54,20 +52,19 @@ export async function contextOf(document) {
 export function listView(kind) {
   return withBuild(async ({ id, document }) => {
     const entries = document[kind.list] ?? [];
-    const findings = await currentFindings();
+    const [findings, names] = await Promise.all([currentFindings(), stockNames(document.region)]);
     return {
       title: kind.many,
       content: [
         entries.length === 0 && make('p', {}, kind.empty),
-        entries.map((entry, index) => card(kind, id, document, index, findings)),
+        entries.map((entry, index) => card(kind, id, kind.summary(entry, document, names), index, findings)),
       ],
       actions: buildWays(linked(`#/build/${id}/${kind.list}/new`, `Add ${kind.one}`, { class: 'main', 'data-focus': 'add' })),
     };
   });
 }
 
-function card(kind, id, document, index, findings) {
-  const { name, tape, what } = kind.summary(document[kind.list][index], document);
+function card(kind, id, { name, tape, what }, index, findings) {
   return make('section', { class: 'card', 'aria-label': `${kind.one} ${name}` },
     make('a', { class: 'open', href: `#/build/${id}/${kind.list}/${index}`, 'data-focus': `${kind.list} ${index}` },
       make('strong', {}, name), make('span', { class: 'tape' }, tape ?? ''), make('span', { class: 'what' }, what)),
@@ -114,12 +111,12 @@ export function entryView(kind) {
     const findings = fresh ? [] : about(await currentFindings(), kind.list, index);
     form.mark(findings.filter((one) => one.severity === 'unread').map((one) => ({ pointer: one.at.replace(`#/${kind.list}/${index}`, ''), detail: one.detail })));
     return {
-      title: fresh ? `New ${kind.one}` : `${capital(kind.one)} ${kind.summary(entry, document).name}`,
+      title: fresh ? `New ${kind.one}` : `${capital(kind.one)} ${kind.summary(entry, document, new Map()).name}`,
       content: [
         findings.filter((one) => one.severity !== 'unread').map((finding, number) => findingCard(finding, { key: `form ${number}`, onmend: (one) => mend(one).then(() => go(back)) })),
         form.element,
         kind.more?.(form, index),
-        !fresh && make('div', { class: 'actions' }, make('button', { type: 'button', onclick: () => removed(kind, index, back) }, `Remove this ${kind.one}`)),
+        !fresh && make('div', { class: 'actions' }, make('button', { type: 'button', onclick: () => removed(kind, index, entry, back) }, `Remove this ${kind.one}`)),
       ],
       actions: [linked(back, 'Leave'), make('button', { type: 'submit', form: 'entry', class: 'main' }, 'Keep')],
     };
@@ -137,8 +134,12 @@ async function saved(kind, index, before, after, back) {
   go(back);
 }
 
-async function removed(kind, index, back) {
-  await change(`remove ${kind.one} ${index + 1}`, (document) => { document[kind.list].splice(index, 1); });
+/** Take an entry out of its list, and no other: a second press may come before this view is left. */
+async function removed(kind, index, entry, back) {
+  const isIt = (one) => JSON.stringify(one) === JSON.stringify(entry);
+  await change(`remove ${kind.one} ${index + 1}`, (document) => {
+    document[kind.list] = document[kind.list].filter((one, place) => place !== index || !isIt(one));
+  });
   say('Removed. Undo takes it back.');
   go(back);
 }

@@ -1,8 +1,7 @@
 /** A build along its story stick: every part of it, what is found there, and the verdict. */
-import { verdictCard, counted } from '../answers/verdict.js';
+import { severities, verdictCard } from '../answers/verdict.js';
 import { facts, grounds } from '../answers/shown.js';
 import { lastTold, notesOn, tell } from '../builds/asking.js';
-import { bench } from '../builds/bench.js';
 import { about, findingsOf, mendAll } from '../builds/checking.js';
 import { download, exported, fileName } from '../builds/files.js';
 import { removeBuild } from '../builds/views.js';
@@ -19,9 +18,9 @@ export const hubView = withBuild(async (kept) => {
   const { id, document } = kept;
   const told = await lastTold('check');
   const findings = findingsOf(told);
+  askIfNew(told, document);
   const [piece, shop, buying] = SHEETS.map((sheet) => mark(id, sheet.key, sheet.title, '', concerned(findings, sheet.concerns)));
   const lists = LISTS.map(([list, words]) => mark(id, list, words, document[list]?.length ? `${document[list].length}` : 'none yet', about(findings, list)));
-  if (!told.answer && !told.refused && document.parts.length) tell('check').then(refresh);
   return {
     title: document.name || 'Without a name',
     line: '',
@@ -45,9 +44,14 @@ export const hubView = withBuild(async (kept) => {
 function mark(id, key, words, number, findings) {
   const shown = findings.filter((one) => one.severity !== 'unread');
   const unread = findings.length - shown.length;
-  const said = [number, shown.length > 0 && counted(shown), unread > 0 && `${unread} can’t be read`].filter(Boolean).join('; ');
+  const said = [number, shown.length > 0 && severities(shown), unread > 0 && `${unread} can’t be read`].filter(Boolean).join('; ');
   return make('li', {}, make('a', { class: 'mark', href: `#/build/${id}/${key}`, 'data-focus': `mark ${key}` },
     make('strong', {}, words), said && make('span', { class: 'faint small' }, said)));
+}
+
+/** A build that was never checked is checked when it is first looked at. */
+function askIfNew(told, document) {
+  if (!told.answer && !told.refused && document.parts.length) tell('check').then(refresh);
 }
 
 function verdictOf(told, document) {
@@ -58,15 +62,15 @@ function verdictOf(told, document) {
 }
 
 /** All findings, worst first, each with its place and its mend. */
-export const checkView = withBuild(async () => {
+export const checkView = withBuild(async ({ document }) => {
   const told = await lastTold('check');
-  const findings = findingsOf(told);
+  const findings = document.parts.length ? findingsOf(told) : [];
   const mendable = findings.filter((one) => one.mend?.patch).length;
-  if (!told.answer && !told.refused) tell('check').then(refresh);
+  askIfNew(told, document);
   return {
     title: 'Findings',
     content: [
-      verdictOf(told, bench().document),
+      verdictOf(told, document),
       cards(findings, 'finding', true),
       told.answer && grounds(told.answer),
       told.answer && sizes(told.answer),

@@ -3,8 +3,8 @@ import { send } from '../asking/service.js';
 import { bench } from '../builds/bench.js';
 import { fill, make } from '../drawn/element.js';
 import { say } from '../drawn/frame.js';
-import { holes, optionInWords, SURFACES } from '../questions/screw.js';
-import { facts, tape, written } from '../answers/shown.js';
+import { headOf, holes, optionInWords, SURFACES } from '../questions/screw.js';
+import { counted, facts, written } from '../answers/shown.js';
 import { inWords } from './entries.js';
 
 const METHODS = [
@@ -53,6 +53,10 @@ export const joints = {
       ],
     },
   ],
+  follow: (document, before, after) => {
+    const renamed = (id) => (before.id && id === before.id ? after.id : id);
+    for (const step of document.steps ?? []) if (Array.isArray(step.joints)) step.joints = step.joints.map(renamed);
+  },
   more: (form, index) => {
     const place = make('section', { 'aria-label': 'Proposals', tabindex: '-1' });
     const ask = () => propose(form, index, place);
@@ -70,7 +74,7 @@ async function propose(form, index, place) {
     const { joints: answers } = await send('fasteners', document);
     const mine = answers.find((one) => one.at === `#/joints/${index}`) ?? answers[index];
     fill(place, make('h2', {}, 'Proposals'), mine.options.map((option) => offered(option, form)), facts([['Not', mine.ruled_out.map((one) => `${one.method}: ${one.why}`)], ['Mind', mine.cautions]]));
-    say(`${mine.options.length} proposals.`);
+    say(`${counted(mine.options.length, 'proposal')}.`);
   } catch (failure) {
     fill(place, make('p', { class: 'older', role: 'alert' }, inWords(failure)));
   }
@@ -79,7 +83,7 @@ async function propose(form, index, place) {
 
 function offered(option, form) {
   return make('div', { class: 'option' },
-    make('p', { class: 'big' }, option.length ? tape(option.length) : option.method),
+    make('p', { class: 'big' }, headOf(option)),
     make('p', {}, optionInWords(option)),
     make('p', { class: 'small' }, option.why),
     make('details', {}, make('summary', {}, 'Holes and places'), facts(holes(option))),

@@ -15,10 +15,10 @@ export const parts = {
   one: 'part',
   many: 'Parts',
   empty: 'No parts yet. A part is one line of the list: a name, what it is cut from, how long, and how many.',
-  summary: (part, { units }) => ({
+  summary: (part, { units }, names) => ({
     name: part.id ?? 'without a name',
     tape: written(part.length, units),
-    what: [`${part.quantity ?? 1} of ${stockInWords(part.stock)}`, part.width !== undefined && `${written(part.width, units)} wide`, part.wood, endsInWords(part)].filter(Boolean).join(', '),
+    what: [`${part.quantity ?? 1} of ${stockInWords(part.stock, names)}`, part.width !== undefined && `${written(part.width, units)} wide`, part.wood, endsInWords(part)].filter(Boolean).join(', '),
   }),
   fresh: (document) => ({ id: `part ${document.parts.length + 1}`, ...lastStock(document) }),
   fields: () => [
@@ -64,13 +64,9 @@ function lastStock(document) {
   return last?.stock === undefined ? {} : { stock: last.stock };
 }
 
-/**
- * A stock in words.
- * @param {any} stock
- */
-export function stockInWords(stock) {
+function stockInWords(stock, names) {
   if (stock === undefined) return 'no stock';
-  if (typeof stock === 'string') return stock;
+  if (typeof stock === 'string') return names.get(stock) ?? stock;
   return Object.entries(stock).map(([name, size]) => `${name} ${size}`).join(', ');
 }
 

@@ -1,4 +1,5 @@
 /** Steps: what is done, in order. */
+import { counted } from '../answers/shown.js';
 
 const DO = [
   ['cut', 'cut'], ['sand', 'sand'], ['dry-fit', 'dry fit'], ['glue', 'glue'], ['assemble', 'assemble'],
@@ -15,7 +16,7 @@ export const steps = {
   summary: (step) => ({
     name: DO.find(([key]) => key === step.do)?.[1] ?? 'nothing said',
     tape: step.hours ? `${step.hours} h` : '',
-    what: [...(step.joints ?? []), ...(step.parts ?? []), step.finish, step.grit && `grit ${step.grit}`, step.count && `${step.count} coats`].filter(Boolean).join(', '),
+    what: [...(step.joints ?? []), ...(step.parts ?? []), step.finish, step.grit && `grit ${step.grit}`, step.count && counted(step.count, 'coat')].filter(Boolean).join(', '),
   }),
   fresh: () => ({}),
   fields: () => [

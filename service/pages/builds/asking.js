@@ -48,7 +48,7 @@ export async function tell(question) {
   const now = await asked(question, document, of, before);
   if (wanted.get(name) !== of) return told.get(name) ?? now; // asked anew meanwhile
   told.set(name, now);
-  if (now.answer && !now.refused) await shelf.keepAnswer(id, question, now);
+  if (now.answer && !now.refused) await shelf.keepAnswer(id, question, now).catch(console.warn); // for want of room
   return now;
 }
 

@@ -1,7 +1,9 @@
 /** The build that is open: its document, its changes, undo and redo. */
+import { warn } from '../drawn/frame.js';
 import { shelf } from './shelf.js';
 
 const MOST_STEPS = 30;
+const NOT_KEPT = 'This device could not keep the last change: it has no room, or keeps nothing for this page. Export the build as a file before you leave.';
 const listeners = new Set();
 
 /** @type {import('./shelf.js').Kept|null} */
@@ -20,6 +22,14 @@ export function onChange(listener) {
 export async function take(id) {
   if (open?.id !== id) open = (await shelf.read(id)) ?? null;
   return open;
+}
+
+/**
+ * Close a build that is no longer on the shelf.
+ * @param {string} id
+ */
+export function putAway(id) {
+  if (open?.id === id) open = null;
 }
 
 /** @returns {import('./shelf.js').Kept} the open build */
@@ -41,21 +51,22 @@ export async function change(words, edit) {
   await replace(next);
 }
 
-/** Take back the last change. @returns {Promise<string>} what was taken back */
+/** Take back the last change. @returns {Promise<string>} what was taken back, empty for nothing */
 export function undo() {
   return step(open.past, open.future);
 }
 
-/** Do again what was taken back. @returns {Promise<string>} what was done */
+/** Do again what was taken back. @returns {Promise<string>} what was done, empty for nothing */
 export function redo() {
   return step(open.future, open.past);
 }
 
 async function step(from, to) {
-  const { words, document } = from.pop();
-  to.push({ words, document: open.document });
-  await replace(document);
-  return words;
+  const last = from.pop(); // a second press may come before the button is drawn anew
+  if (!last) return '';
+  to.push({ words: last.words, document: open.document });
+  await replace(last.document);
+  return last.words;
 }
 
 /**
@@ -65,18 +76,29 @@ async function step(from, to) {
  */
 export async function tick(piece, done) {
   open.cut = { ...open.cut, [piece]: done };
-  await shelf.write(open);
+  await keep();
 }
 
 /** Forget the ticks: the pieces are to be cut anew. */
 export async function untick() {
   open.cut = {};
-  await shelf.write(open);
+  await keep();
 }
 
 async function replace(document) {
   open.document = document;
   open.changed = Date.now();
-  await shelf.write(open);
+  await keep();
   listeners.forEach((listener) => listener());
+}
+
+/** Write the open build to the shelf; where that fails it stays open as it is, and the reader is told. */
+async function keep() {
+  try {
+    await shelf.write(open);
+    warn('');
+  } catch (failure) {
+    console.warn(failure);
+    warn(NOT_KEPT);
+  }
 }

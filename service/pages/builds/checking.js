@@ -16,7 +16,7 @@ export function keepChecking(redraw) {
   onChange(() => {
     redraw();
     clearTimeout(waiting);
-    waiting = setTimeout(() => tell('check').then(redraw), PAUSE);
+    waiting = setTimeout(() => bench() && tell('check').then(redraw), PAUSE);
   });
 }
 

@@ -1,10 +1,12 @@
 /** The builds on this device: open one, start one, bring one in. */
+import { counted } from '../answers/shown.js';
 import { make } from '../drawn/element.js';
 import { say } from '../drawn/frame.js';
-import { go, refresh, route } from '../drawn/routes.js';
+import { go, route } from '../drawn/routes.js';
 import { preferences } from '../asking/preferences.js';
 import { mainWays } from '../questions/views.js';
 import { asBuild } from './files.js';
+import { putAway } from './bench.js';
 import { EXAMPLES } from './examples.js';
 import { shelf, shelve } from './shelf.js';
 
@@ -16,16 +18,11 @@ export function buildMarks(kept) {
   return make('ul', { class: 'stick' }, kept.map(({ id, document, changed }) => make('li', {},
     make('a', { class: 'mark', href: `#/build/${id}` },
       make('strong', {}, document.name || 'Without a name'),
-      make('span', { class: 'faint small' }, `${pieces(document)}, changed ${new Date(changed).toLocaleDateString()}`)))));
-}
-
-function pieces(document) {
-  const lines = document.parts.length;
-  return `${lines} ${lines === 1 ? 'part' : 'parts'}`;
+      make('span', { class: 'faint small' }, `${counted(document.parts.length, 'part')}, changed ${new Date(changed).toLocaleDateString()}`)))));
 }
 
 async function allBuilds() {
-  const kept = await shelf.list();
+  const kept = await keptBuilds();
   const file = make('input', { type: 'file', id: 'bring', accept: '.json,application/json', class: 'aloud', tabindex: '-1', 'aria-hidden': 'true' });
   const wrong = make('p', { class: 'older', role: 'alert', hidden: true });
   file.addEventListener('change', () => bringIn(file, wrong));
@@ -34,7 +31,7 @@ async function allBuilds() {
     content: [
       kept.length > 0 ? buildMarks(kept) : make('p', {}, 'No builds on this device yet.'),
       make('div', { class: 'actions' },
-        make('button', { type: 'button', class: 'main', onclick: startEmpty }, 'New, empty'),
+        make('button', { type: 'button', class: 'main', onclick: () => startEmpty(wrong) }, 'New, empty'),
         make('button', { type: 'button', onclick: () => file.click() }, 'Bring in a file')),
       file, wrong,
       make('h2', {}, 'Start from an example'),
@@ -46,29 +43,38 @@ async function allBuilds() {
   };
 }
 
-async function startEmpty() {
+/** @returns {Promise<import('./shelf.js').Kept[]>} newest first; none where the browser keeps nothing */
+export async function keptBuilds() {
+  return shelf.list().catch(() => []);
+}
+
+async function startEmpty(wrong) {
   const { region, units } = preferences();
-  const id = await shelve({ name: 'New build', units, region, parts: [] });
-  go(`#/build/${id}/piece`);
+  await begin({ name: 'New build', units, region, parts: [] }, '/piece', wrong);
 }
 
 async function startFrom(example, wrong) {
-  try {
-    const response = await fetch(`/page/examples/${example.file}`);
-    const id = await shelve(asBuild(await response.text()));
-    go(`#/build/${id}`);
-  } catch {
-    show(wrong, 'The example could not be loaded.');
-  }
+  const text = await fetch(`/page/examples/${example.file}`).then((response) => response.text()).catch(() => null);
+  if (text === null) show(wrong, 'The example could not be loaded.');
+  else await begin(asBuild(text), '', wrong);
 }
 
 async function bringIn(file, wrong) {
   try {
-    const id = await shelve(asBuild(await file.files[0].text()));
-    go(`#/build/${id}`);
+    await begin(asBuild(await file.files[0].text()), '', wrong);
   } catch (failure) {
     show(wrong, failure.message);
-    file.value = '';
+  }
+  file.value = '';
+}
+
+/** Put a document on the shelf and open it. */
+async function begin(document, view, wrong) {
+  try {
+    go(`#/build/${await shelve(document)}${view}`);
+  } catch (failure) {
+    console.warn(failure);
+    show(wrong, 'This device has no room for another build, or keeps nothing for this page.');
   }
 }
 
@@ -84,9 +90,9 @@ function show(place, words) {
 export async function removeBuild(kept) {
   if (!window.confirm(`Take “${kept.document.name}” off this device? An exported file stays where it is.`)) return;
   await shelf.remove(kept.id);
+  putAway(kept.id);
   say('Taken off.');
-  if (window.location.hash === '#/builds') refresh();
-  else go('#/builds');
+  go('#/builds');
 }
 
 /** Name these views. */

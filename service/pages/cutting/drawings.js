@@ -15,7 +15,7 @@ export const drawingsView = withBuild(async ({ id }) => {
     content: [
       notesOn(told).map((note) => make('p', { class: 'older' }, note)),
       told.refused && !told.answer && make('p', { class: 'older' }, inWords(told.refused)),
-      pictures(told.answer),
+      (told.answer || !told.refused) && pictures(told.answer),
     ],
     actions: buildWays(linked(`#/build/${id}/tape`, 'At the saw', { class: 'main', 'data-focus': 'tape' })),
   };

@@ -14,8 +14,8 @@ const FORMS = [
   ['pdf', '&paper=letter', 'PDF, letter', 'to print'],
   ['pdf', '&paper=a4', 'PDF, A4', 'to print'],
   ['md', '', 'Markdown', 'to paste under a video or a post'],
-  ['csv', '&table=parts', 'Parts as CSV', 'for a spreadsheet'],
-  ['csv', '&table=purchases', 'Purchases as CSV', 'for a spreadsheet'],
+  ['csv', '&table=parts', 'Parts as CSV', 'for a spreadsheet', 'parts.'],
+  ['csv', '&table=purchases', 'Purchases as CSV', 'for a spreadsheet', 'purchases.'],
 ];
 const UNITS = [['', 'as the build says'], ['in', 'inches'], ['mm', 'millimeters'], ['both', 'both']];
 
@@ -30,8 +30,8 @@ export const handoutView = withBuild(async () => {
       checked.answer && verdictCard(checked.answer, notesOn(checked)),
       checked.refused && !checked.answer && make('p', { class: 'older' }, inWords(checked.refused)),
       make('div', { class: 'field' }, make('label', { for: 'units' }, 'Sizes in'), units),
-      make('ul', { class: 'stick' }, FORMS.map(([form, options, name, what]) => make('li', {},
-        make('button', { type: 'button', class: 'plain', onclick: () => give(form, options, units.value, place) }, name),
+      make('ul', { class: 'stick' }, FORMS.map(([form, options, name, what, part]) => make('li', {},
+        make('button', { type: 'button', class: 'plain', onclick: () => give(form, options, units.value, place, part) }, name),
         make('p', { class: 'faint small' }, what)))),
       place,
     ],
@@ -39,13 +39,14 @@ export const handoutView = withBuild(async () => {
   };
 });
 
-async function give(form, options, units, place) {
+async function give(form, options, units, place, part = '') {
   const { document } = bench();
+  const name = fileName(document, part + form);
   fill(place, make('p', {}, 'Being written.'));
   try {
     const file = await sendForFile(`handout?format=${form}${options}${units && `&units=${units}`}`, document);
-    download(fileName(document, form), file);
-    fill(place, make('p', {}, `${fileName(document, form)} is with your downloads.`));
+    download(name, file);
+    fill(place, make('p', {}, `${name} is with your downloads.`));
     say('The file is with your downloads.');
   } catch (refused) {
     if (!(refused instanceof Refused)) throw refused;

@@ -20,16 +20,18 @@ import { tape } from '../answers/shown.js';
 
 /**
  * @param {any} plan answer of the cut plan
+ * @param {Map<string, string>} names of stocks at the store
  * @returns {Board[]}
  */
-export function boardsOf(plan) {
+export function boardsOf(plan, names) {
+  const called = (one) => names.get(one.stock) ?? one.stock;
   const numbers = new Map();
   const keyOf = (part) => {
     numbers.set(part, (numbers.get(part) ?? 0) + 1);
     return `${part}#${numbers.get(part)}`;
   };
-  const boards = plan.boards.map((board, index) => ofBoard(board, `Board ${index + 1}`, keyOf));
-  const sheets = plan.sheets.map((sheet, index) => ofSheet(sheet, `Sheet ${index + 1}`, keyOf));
+  const boards = plan.boards.map((board, index) => ofBoard(board, `Board ${index + 1}: ${called(board)}`, keyOf));
+  const sheets = plan.sheets.map((sheet, index) => ofSheet(sheet, `Sheet ${index + 1}: ${called(sheet)}`, keyOf));
   return [...boards, ...sheets];
 }
 
@@ -37,8 +39,8 @@ function whence(one) {
   return one.from === 'store' ? 'from the store' : 'on hand';
 }
 
-function ofBoard(board, number, keyOf) {
-  const name = `${number}: ${board.stock}, ${tape(board.length)}, ${whence(board)}`;
+function ofBoard(board, called, keyOf) {
+  const name = `${called}, ${tape(board.length)}, ${whence(board)}`;
   const pieces = board.cuts.map((cut) => ({
     key: keyOf(cut.part), part: cut.part, letter: cut.letter, from: name,
     marks: `${tape(cut.start)} to ${tape(cut.end)}`,
@@ -54,8 +56,8 @@ function anglesOf({ left_angle: left, right_angle: right }) {
   return both.every((end) => end === 'square') ? '' : `first end ${both[0]}, second end ${both[1]}`;
 }
 
-function ofSheet(sheet, number, keyOf) {
-  const name = `${number}: ${sheet.stock}, ${tape(sheet.length)} x ${tape(sheet.width)}, ${whence(sheet)}`;
+function ofSheet(sheet, called, keyOf) {
+  const name = `${called}, ${tape(sheet.length)} x ${tape(sheet.width)}, ${whence(sheet)}`;
   const pieces = sheet.pieces.map((piece) => ({
     key: keyOf(piece.part), part: piece.part, letter: piece.letter, from: name,
     marks: `${tape(piece.length)} x ${tape(piece.width)}, ${tape(piece.x)} along and ${tape(piece.y)} across${piece.turned ? ', turned' : ''}`,

@@ -1,6 +1,7 @@
 /** What to buy, and the boards with their pieces to tick off. */
 import { facts, grounds, rounded, tape } from '../answers/shown.js';
 import { verdictCard } from '../answers/verdict.js';
+import { stockNames } from '../asking/tables.js';
 import { lastTold, notesOn, tell } from '../builds/asking.js';
 import { bench, tick, untick } from '../builds/bench.js';
 import { make } from '../drawn/element.js';
@@ -10,15 +11,16 @@ import { inWords } from '../building/entries.js';
 import { buildWays, withBuild } from '../building/ways.js';
 import { boardsOf } from './pieces.js';
 
-export const cutsView = withBuild(async ({ id }) => {
+export const cutsView = withBuild(async ({ id, document }) => {
   const told = await planTold();
+  const names = await stockNames(document.region);
   const checked = await lastTold('check');
   return {
     title: 'What to buy and how to cut it',
     content: [
       notesOn(told).map((note) => make('p', { class: 'older' }, note)),
       told.refused && !told.answer && make('p', { class: 'older' }, inWords(told.refused)),
-      told.answer ? planned(told.answer) : make('p', {}, told.refused ? '' : 'Being planned.'),
+      told.answer ? planned(told.answer, names) : make('p', {}, told.refused ? '' : 'Being planned.'),
       checked.answer && verdictCard(checked.answer, notesOn(checked)),
     ],
     actions: buildWays(linked(`#/build/${id}/tape`, 'At the saw', { class: 'main', 'data-focus': 'tape' })),
@@ -32,13 +34,13 @@ export async function planTold() {
   return current || bench().document.parts.length === 0 ? before : tell('cut-plan');
 }
 
-function planned(plan) {
-  const boards = boardsOf(plan);
+function planned(plan, names) {
+  const boards = boardsOf(plan, names);
   const pieces = boards.flatMap((board) => board.pieces);
   return [
     outlay(plan),
     make('h2', {}, 'Buy'),
-    plan.buy.length ? make('ul', {}, plan.buy.map((one) => make('li', {}, lineToBuy(one)))) : make('p', {}, 'Nothing: all is on hand.'),
+    plan.buy.length ? make('ul', {}, plan.buy.map((one) => make('li', {}, lineToBuy(one, names)))) : make('p', {}, 'Nothing: all is on hand.'),
     notPlaced(plan.unplaced),
     make('h2', {}, 'Cut'),
     stopBlocks(plan),
@@ -75,10 +77,10 @@ function stopBlocks(plan) {
   ];
 }
 
-function lineToBuy(one) {
+function lineToBuy(one, names) {
   const size = one.width ? `${tape(one.length)} x ${tape(one.width)}` : tape(one.length);
   const price = one.total ? `, ${one.count > 1 ? `${one.price} each, ${one.total} in all` : one.total}` : '';
-  return `${one.count} of ${one.stock}, ${size}${one.spare ? ` (${one.spare} to spare)` : ''}${price}`;
+  return `${one.count} of ${names.get(one.stock) ?? one.stock}, ${size}${one.spare ? ` (${one.spare} to spare)` : ''}${price}`;
 }
 
 function cutCount(pieces) {

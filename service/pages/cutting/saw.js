@@ -1,4 +1,5 @@
 /** At the saw: one piece at a time, its length large enough to be read from where the blade is. */
+import { stockNames } from '../asking/tables.js';
 import { lastTold } from '../builds/asking.js';
 import { bench, tick } from '../builds/bench.js';
 import { tape } from '../answers/shown.js';
@@ -14,13 +15,13 @@ const LONG = 8; // characters, from which a length is set smaller so as to stay 
 /** Which piece is shown, by build. */
 const shown = new Map();
 
-export const sawView = withBuild(async ({ id, cut }) => {
+export const sawView = withBuild(async ({ id, cut, document }) => {
   const told = await planTold();
   const back = linked(`#/build/${id}/cuts`, 'Plan');
   if (!told.answer) {
     return { title: 'At the saw', content: [make('p', {}, told.refused?.message ?? 'There is no plan yet: add parts first.')], actions: buildWays(back) };
   }
-  const pieces = boardsOf(told.answer).flatMap((board) => board.pieces);
+  const pieces = boardsOf(told.answer, await stockNames(document.region)).flatMap((board) => board.pieces);
   const index = Math.min(shown.get(id) ?? firstUncut(pieces, cut), pieces.length - 1);
   keepAwake();
   return { title: 'At the saw', content: await onePiece(pieces, index), actions: moves(id, pieces, index) };
@@ -50,7 +51,8 @@ async function onePiece(pieces, index) {
 function moves(id, pieces, index) {
   const to = (next) => { shown.set(id, next); refresh(); };
   const done = pieces[index] && bench().cut[pieces[index].key];
-  const toggle = async () => {
+  const toggle = async ({ detail }) => {
+    if (detail > 1) return; // the second press of two would be for the next piece, unseen
     await tick(pieces[index].key, !done);
     to(done ? index : Math.min(index + 1, pieces.length - 1));
   };

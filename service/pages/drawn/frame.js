@@ -59,6 +59,16 @@ export function say(words) {
 }
 
 /**
+ * Say something that stays in sight, whatever view is gone to.
+ * @param {string} words empty to take it away
+ */
+export function warn(words) {
+  const place = document.getElementById('warning');
+  place.textContent = words;
+  place.hidden = !words;
+}
+
+/**
  * A link drawn as a button.
  * @param {string} href
  * @param {string} words

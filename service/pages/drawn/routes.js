@@ -53,7 +53,12 @@ const WAITING = { title: 'One moment', content: [make('p', {}, 'The service is f
 async function viewOf(address) {
   for (const [pattern, view] of ROUTES) {
     const found = pattern.exec(address);
-    if (found) return view(...found.slice(1).map(decodeURIComponent)).catch(broken);
+    if (!found) continue;
+    try {
+      return await view(...found.slice(1).map(decodeURIComponent));
+    } catch (failure) {
+      return broken(failure);
+    }
   }
   return { title: 'Nothing here', content: [make('p', {}, 'There is nothing at this address.')] };
 }

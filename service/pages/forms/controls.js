@@ -26,7 +26,7 @@ const asNumber = (text) => (Number.isFinite(Number(text)) ? Number(text) : text)
 
 /** A length as people write it, with the tape keys at hand. */
 function length(spec, value, id, context) {
-  const control = typed(spec, value, id, { inputmode: 'none', placeholder: spec.like });
+  const control = typed(spec, value, id, { inputmode: 'none', placeholder: likeIn(context.units, spec.like) });
   const { input } = control;
   const open = () => openKeys(input, context.units === 'mm');
   input.addEventListener('click', open);
@@ -37,6 +37,14 @@ function length(spec, value, id, context) {
   const stay = (event) => event.preventDefault();
   const toggle = make('button', { type: 'button', 'aria-label': `Tape keys for ${spec.label}`, onpointerdown: stay, onclick: () => { input.focus(); open(); } }, '1/16');
   return { ...control, element: make('div', { class: 'length' }, input, toggle) };
+}
+
+/** An example as this tape reads it: `24 1/2` in inches is some `620` in millimeters. */
+function likeIn(units, like) {
+  const found = units === 'mm' && /^(?=\d)(?:(\d+)(?: |$))?(?:(\d+)\/(\d+))?$/.exec(like);
+  if (!found) return like;
+  const mm = 25.4 * (Number(found[1] ?? 0) + Number(found[2] ?? 0) / Number(found[3] ?? 1));
+  return String(mm < 20 ? Math.round(mm) : 5 * Math.round(mm / 5));
 }
 
 /** One of several words; what the document holds and the list does not stays choosable. */

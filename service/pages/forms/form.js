@@ -96,7 +96,7 @@ function drawnField(spec, value, context, rows) {
   const hint = spec.hint && make('p', { class: 'hint', id: `${id}-hint` }, spec.hint);
   const grouped = spec.kind === 'several' || spec.kind === 'ticks';
   if (hint && !grouped) made.input.setAttribute('aria-describedby', `${id}-hint`);
-  const label = grouped ? !spec.bare && make('p', { class: 'group' }, spec.label) : make('label', { for: id }, spec.label);
+  const label = grouped ? !spec.bare && make('p', {}, spec.label) : make('label', { for: id }, spec.label);
   const wide = spec.wide || grouped || spec.kind === 'stock';
   const element = make('div', { class: wide ? 'field wide' : 'field' }, label, hint, made.element, wrong);
   rows.push({ spec, control: made, element, wrong, id });

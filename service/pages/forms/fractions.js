@@ -16,6 +16,7 @@ const FRACTION = /[\s-]*\d+\/\d+$/;
  * @param {string} digit
  */
 export function withDigit(text, digit) {
+  if (digit === '.' && /\.\d*$/.test(text)) return text;
   if (/(ft|')$/.test(text.trim())) return `${text.trim()} ${digit}`;
   return UNIT.test(text) || FRACTION.test(text) ? text : text + digit;
 }

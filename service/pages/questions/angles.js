@@ -38,6 +38,9 @@ const SHAPES = [
   ['ends', 'any cut piece', [['length', 'Length', '20'], ['miter', 'Miters', '10,10'], ['bevel', 'Bevels', '0,0']]],
 ];
 
+/** Fields that hold no length. */
+const OTHERS = new Set(['lean', 'slope', 'sides', 'opening', 'rim', 'miter', 'bevel']);
+
 const named = [...new Map(SHAPES.flatMap(([, , own]) => own.map(([name, label, like]) => [name, { label, like }])))];
 
 export const angles = {
@@ -51,7 +54,7 @@ export const angles = {
     { name: 'shape', label: 'For', kind: 'choice', choices: SHAPES.map(([key, words]) => [key, words]), blank: 'choose', wide: true },
     { name: 'stock', label: 'Stock', kind: 'stock' },
     ...named.map(([name, { label, like }]) => ({
-      name, label, like, kind: 'text',
+      name, label, like, kind: OTHERS.has(name) ? 'text' : 'length',
       when: (value) => SHAPES.some(([key, , own]) => key === value.shape && own.some(([one]) => one === name)),
     })),
   ],

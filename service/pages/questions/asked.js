@@ -17,7 +17,7 @@ import { closeKeys } from '../forms/tape-keys.js';
 export async function asked(question) {
   const context = await contextOf(preferences());
   const answer = make('section', { 'aria-label': 'Answer', tabindex: '-1', hidden: true });
-  const form = makeForm(question.fields(context), question.start?.() ?? {}, context, (values) => answerTo(question, values, form, answer));
+  const form = makeForm(question.fields(context), question.start?.(context) ?? {}, context, (values) => answerTo(question, values, form, answer));
   form.element.id = `form-${question.id}`; // the button that asks is on the ledge
   return make('div', { class: 'question', id: `ask-${question.id}` }, form.element, answer);
 }

@@ -1,8 +1,10 @@
 /** What a plank bears, how far wood moves, and whether a piece could go over or come off a wall. */
-import { mass, rounded, spanned, tape } from '../answers/shown.js';
+import { counted, mass, rounded, spanned, tape } from '../answers/shown.js';
 
 const WHERE = [['indoors', 'indoors'], ['damp', 'damp room'], ['covered', 'outdoors, covered'], ['outdoors', 'outdoors']];
 const sagged = (size, units) => (units === 'mm' ? `${rounded(size.mm, 1)} mm` : `${rounded(size.in, 3)}"`);
+
+const APPLIES = { true: 'speaks of it', false: 'does not speak of it', null: 'may speak of it: its volume is not given' };
 
 export const sag = {
   id: 'sag',
@@ -72,7 +74,7 @@ export const tipOver = {
   rows: (answer) => [
     ['Goes over leaning', `${answer.tips_leaning_degrees} degrees`],
     ['What to do', answer.fix_it],
-    ['Rule on clothing storage', answer.clothing_rule?.means],
+    ['Rule on clothing storage', answer.clothing_rule && `${APPLIES[answer.clothing_rule.applies]}. This says ${answer.clothing_rule.means}.`],
   ],
 };
 
@@ -88,16 +90,18 @@ export const hanging = {
     { name: 'through', label: 'Rail thickness', kind: 'length', like: '3/4' },
     { name: 'wallboard', label: 'Wallboard', kind: 'length', like: '1/2' },
     { name: 'screw', label: 'Screw length', kind: 'length', like: '3' },
-    { name: 'load', label: 'Load', kind: 'text', like: '40 lb' },
+    { name: 'load', label: 'Load', kind: 'text', like: '40 lb', hint: 'with how far it stands out, and the arm' },
+    { name: 'depth', label: 'Stands out from the wall', kind: 'length', like: '8' },
+    { name: 'arm', label: 'Upper screws to where it bears', kind: 'length', like: '10' },
   ],
-  start: () => ({ studs: '16' }),
+  start: ({ units }) => ({ studs: units === 'mm' ? '400' : '16' }),
   big: (answer) => (answer.bite
     ? { number: tape(answer.bite), words: `in the stud; shops want ${spanned(answer.wanted, tape)}` }
-    : { number: answer.judged ? `${answer.studs_met?.least ?? 0} studs` : 'Not judged', words: 'met wherever it is put' }),
-  rows: (answer) => [
+    : { number: answer.judged ? counted(answer.studs_met?.least ?? 0, 'stud') : 'Not judged', words: 'met wherever it is put' }),
+  rows: (answer, units) => [
+    ['Pull on each upper screw', mass(answer.pull_on_each, units)],
     ['Studs met', answer.studs_met && spanned({ low: answer.studs_met.least, high: answer.studs_met.most })],
     ['Always', answer.always],
-    ['Not judged', answer.not_judged],
   ],
 };
 
@@ -109,10 +113,11 @@ export const moisture = {
   takes: ['region'],
   fields: () => [
     { name: 'where', label: 'Place', kind: 'choice', choices: WHERE },
-    { name: 'humidity', label: 'Or humidity', kind: 'text', like: '45' },
+    { name: 'humidity', label: 'Or humidity', kind: 'text', like: '45', hint: 'in percent, instead of the place' },
     { name: 'temperature', label: 'Temperature', kind: 'text', like: '68F' },
   ],
   start: () => ({ where: 'indoors' }),
+  keeps: (values) => (values.humidity === undefined ? ['where', 'temperature'] : ['humidity', 'temperature']),
   big: (answer) => ({ number: `${[...new Set(answer.moisture_percent)].join(' to ')} %`, words: 'moisture, as the wood settles' }),
   rows: (answer) => [['At', `${answer.temperature.F} F, ${answer.temperature.C} C`]],
 };

@@ -1,6 +1,8 @@
 /** Pilot holes, glue, clamps and finish. */
-import { minutes, rounded, spanned, tape } from '../answers/shown.js';
+import { counted, mass, rounded, spanned, tape, time } from '../answers/shown.js';
 import { SURFACES } from './screw.js';
+
+const POUND = 0.45359237; // kilograms, by the agreement of 1959
 
 export const pilotHoles = {
   id: 'pilot-holes',
@@ -15,7 +17,7 @@ export const pilotHoles = {
     { name: 'end_distance', label: 'From the end', kind: 'length' },
   ],
   start: () => ({ wood: 'spf' }),
-  big: (answer) => ({ number: answer.pilot ? tape(answer.pilot.usual) : 'None', words: `${answer.need === 'drill' ? 'drill' : answer.need}: ${answer.why}` }),
+  big: (answer) => ({ number: answer.pilot ? tape(answer.pilot.usual) : 'None', words: `${answer.need.replace('-', ' ')}: ${answer.why}` }),
   rows: (answer) => [
     ['Drill from', answer.pilot && spanned(answer.pilot, tape)],
     ['Clearance hole', answer.clearance_hole && tape(answer.clearance_hole.usual)],
@@ -40,13 +42,13 @@ export const glueUp = {
     { name: 'open_time', label: 'Open time on the label', kind: 'text', like: '10 min' },
   ],
   start: () => ({ glue: 'pva-yellow' }),
-  big: (answer) => ({ number: answer.working_time_min ? spanned(answer.working_time_min, minutes) : 'See the label', words: `to spread and close ${answer.name}` }),
+  big: (answer) => ({ number: answer.working_time_min ? spanned(answer.working_time_min, time) : 'See the label', words: `to spread and close ${answer.name}` }),
   rows: (answer) => [
-    ['This glue-up', answer.glue_up?.minutes && `${answer.glue_up.joints} joints take ${minutes(answer.glue_up.minutes)}: ${answer.glue_up.fits ? 'in time' : 'too long'}`],
+    ['This glue-up', answer.glue_up?.minutes && `${counted(answer.glue_up.joints, 'joint')} in ${time(answer.glue_up.minutes)}: ${answer.glue_up.fits ? 'in time' : 'too long'}`],
     ['In groups of', answer.glue_up?.groups?.length > 1 && answer.glue_up.groups.join(', ')],
-    ['In clamps', answer.clamp_time_min && spanned(answer.clamp_time_min, minutes)],
-    ['Before it is stressed', answer.stressed_after_min && spanned(answer.stressed_after_min, minutes)],
-    ['Not colder than', answer.coldest_f && spanned(answer.coldest_f, (one) => `${one} F`)],
+    ['In clamps', answer.clamp_time_min && spanned(answer.clamp_time_min, time)],
+    ['Before it is stressed', answer.stressed_after_min && spanned(answer.stressed_after_min, time)],
+    ['Not colder than', answer.coldest_f && spanned(answer.coldest_f, (one) => `${one} F (${rounded((one - 32) / 1.8, 0)} C)`)],
     ['End grain', answer.end_grain],
     ['Label', answer.label],
   ],
@@ -64,10 +66,10 @@ export const clamps = {
     { name: 'wood', label: 'Wood', kind: 'wood' },
   ],
   start: () => ({ wood: 'spf' }),
-  big: (answer) => ({ number: answer.clamps, words: `clamps, ${spanned(answer.apart, tape)} apart` }),
-  rows: (answer) => [
+  big: (answer) => ({ number: answer.clamps, words: `${answer.clamps === 1 ? 'clamp' : 'clamps'}, ${spanned(answer.apart, tape)} apart` }),
+  rows: (answer, units) => [
     ['Outer ones', `${spanned(answer.from_ends, tape)} from the ends`],
-    ['Force on each', answer.force_each_lb && spanned(answer.force_each_lb, (one) => `${one} lb`)],
+    ['Force on each', answer.force_each_lb && spanned(answer.force_each_lb, (one) => mass({ lb: one, kg: one * POUND }, units))],
     ['Also said', answer.also_said],
   ],
 };
@@ -87,7 +89,7 @@ export const coverage = {
   start: () => ({ finish: 'water-polyurethane' }),
   big: (answer, units) => {
     const [unit, amount] = units === 'mm' ? ['L', answer.amount?.L] : ['qt', answer.amount?.qt];
-    return { number: amount ? `${spanned(amount, (one) => rounded(one, 2))} ${unit}` : 'Not known', words: answer.why_not ?? `${answer.finish}, ${spanned(answer.coats)} coats` };
+    return { number: amount ? `${spanned(amount, (one) => rounded(one, 2))} ${unit}` : 'Not known', words: answer.why_not ?? `${answer.finish}, ${counted(spanned(answer.coats), 'coat')}` };
   },
   rows: (answer) => [
     ['Next coat after', answer.hours?.recoat && spanned(answer.hours.recoat, (one) => `${one} h`)],

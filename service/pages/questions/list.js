@@ -14,7 +14,7 @@ import { boardFeet, measure, size, weight } from './sizes.js';
  * @property {string[]} [inPath] values that are part of the path
  * @property {string[]} takes which of the reader's preferences it takes
  * @property {(context: any) => Array} fields see forms/form.js
- * @property {() => Object} [start] what the fields hold at first
+ * @property {(context: any) => Object} [start] what the fields hold at first
  * @property {(values: Object) => string[]} [keeps] the fields that count, where not all do
  * @property {(answer: any, units: string) => {number: any, words: string}} big
  * @property {(answer: any, units: string) => Array<[string, any]>} rows

@@ -34,7 +34,7 @@ export const screw = {
   big: (answer) => {
     const best = answer.options[0];
     if (!best) return { number: 'None fits', words: 'Change the thickness of a piece, or turn the joint.' };
-    return { number: best.length ? tape(best.length) : best.method.replaceAll('-', ' '), words: optionInWords(best) };
+    return { number: headOf(best), words: optionInWords(best) };
   },
   rows: (answer) => {
     const best = answer.options[0];
@@ -48,6 +48,14 @@ export const screw = {
     ];
   },
 };
+
+/**
+ * What to ask for first: how long it is, or the way without a length.
+ * @param {any} option of an answer about fasteners
+ */
+export function headOf(option) {
+  return option.length ? tape(option.length) : option.method.replaceAll('-', ' ');
+}
 
 /**
  * One way to fasten a joint, in a line.

@@ -9,7 +9,7 @@ export const size = {
   button: 'What size?',
   path: (values) => `sizes/${encodeURIComponent(values.stock ?? '')}`,
   inPath: ['stock'],
-  takes: ['region'],
+  takes: ['region', 'units'],
   fields: () => [
     { name: 'stock', label: 'Name at the store', kind: 'text', like: '1x6, 2x4, 3/4 plywood', wide: true },
   ],
@@ -24,7 +24,7 @@ export const size = {
 
 const PIECE = [
   { name: 'stock', label: 'Stock', kind: 'stock' },
-  { name: 'length', label: 'Length', kind: 'length', like: '24 or 8 ft' },
+  { name: 'length', label: 'Length', kind: 'length', like: '24' },
   { name: 'count', label: 'How many', kind: 'whole', like: '1' },
 ];
 
@@ -61,7 +61,7 @@ export const boardFeet = {
   path: () => 'board-feet',
   takes: ['region', 'units'],
   fields: () => [...PIECE, { name: 'price', label: 'Price a board foot', kind: 'money', like: '3.20' }],
-  big: (answer) => ({ number: rounded(answer.board_feet, 2), words: 'board feet' }),
+  big: (answer) => ({ number: rounded(answer.board_feet, 2), words: answer.board_feet === 1 ? 'board foot' : 'board feet' }),
   rows: (answer) => [
     ['Counted', answer.counted?.why],
     ['Each', rounded(answer.board_feet_each, 2)],

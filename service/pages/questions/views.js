@@ -1,11 +1,10 @@
 /** The start page, where the screw is asked first; and all questions. */
 import { prefer, preferences } from '../asking/preferences.js';
 import { REGIONS } from '../asking/tables.js';
-import { shelf } from '../builds/shelf.js';
 import { make } from '../drawn/element.js';
 import { linked } from '../drawn/frame.js';
 import { refresh, route } from '../drawn/routes.js';
-import { buildMarks } from '../builds/views.js';
+import { buildMarks, keptBuilds } from '../builds/views.js';
 import { asked } from './asked.js';
 import { QUESTIONS } from './list.js';
 
@@ -22,7 +21,7 @@ export function mainWays(here) {
 
 async function startPage() {
   const [screw, ...others] = QUESTIONS;
-  const kept = (await shelf.list()).slice(0, MOST_RECENT);
+  const kept = (await keptBuilds()).slice(0, MOST_RECENT);
   return {
     title: 'Which screw?',
     line: 'a dry fit on paper',
