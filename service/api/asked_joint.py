@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any, Literal
+from typing import Any
 
 from marshmallow import ValidationError
 
@@ -23,8 +23,7 @@ from service.domain.build import Build, Fastener, Joint, Part, Place, Shop, Stoc
 from service.domain.catalog import Catalog, PanelSize
 from service.domain.errors import Complaint, UnknownName
 from service.domain.joints import Wishes
-from service.domain.sizes import known_region
-from service.domain.spelling import spelled
+from service.domain.known_names import known_region, not_known
 from service.domain.surroundings import MARGIN
 from service.quantities import patterns
 
@@ -34,6 +33,8 @@ MOST_LENGTHS, MOST_TOOLS = 20, 30
 LARGEST_GAUGE = 30
 _TIMES = re.compile(r" ?[xX\N{MULTIPLICATION SIGN}] ?")
 _WHOLE = re.compile(r"(?:#|no\.? ?)?([0-9]{1,2})(?: ?ga)?", re.IGNORECASE)
+_UNIT_AT_END = re.compile(r"([a-z]{1,12}|[\"'\u2032\u2033\u2019\u201d])\.? *$", re.IGNORECASE)
+_METRIC = ("mm", "cm", "m")
 
 
 class FastenerText(Quantity[Fastener]):
@@ -45,7 +46,7 @@ class FastenerText(Quantity[Fastener]):
         length = quantities.length(last, UNITS.get())
         if not first:
             return Fastener(length=length)
-        metric = UNITS.get() == "mm" or last.rstrip(" .").lower().endswith(("mm", "cm"))
+        metric = (_unit_of(last).lower() or UNITS.get()) in _METRIC
         whole = _WHOLE.fullmatch(first.strip(" "))
         if whole and not metric:
             return Fastener(gauge=_gauge(int(whole[1])), length=length)
@@ -65,8 +66,17 @@ class Lengths(Quantity[tuple[Fraction, ...]]):
         pieces = value.split(",") if isinstance(value, str) else []
         if not 1 <= len(pieces) <= MOST_LENGTHS:
             raise ValidationError(f"These are 1 to {MOST_LENGTHS} lengths with commas between.")
-        units: Literal["in", "mm"] = "mm" if pieces[-1].strip().endswith("mm") else UNITS.get()
-        return tuple(quantities.length(piece, units) for piece in pieces)
+        units, held = UNITS.get(), _unit_of(pieces[-1])
+        return tuple(
+            quantities.length(piece if _unit_of(piece) else f"{piece}{held}", units)
+            for piece in pieces
+        )
+
+
+def _unit_of(length: str) -> str:
+    """The unit that ends a length: `mm` of `40 mm`, the mark of inches, or nothing."""
+    unit = _UNIT_AT_END.search(length)
+    return unit[1] if unit else ""
 
 
 class Names(Text):
@@ -237,11 +247,10 @@ def _refuse_unknown(asked: dict[str, Any], catalog: Catalog, region: str) -> Non
     named += [("tool", "tools", tool) for tool in asked.get("tools", ())]
     glue = asked.get("glue")
     named += [("glue", "glue", None if glue == "none" else glue)]
-    complaints = []
-    for kind, parameter, name in named:
-        if name is not None and catalog.key(kind, region, name) is None:
-            near = catalog.nearest(kind, region, spelled(name))
-            hint = f" Nearest: {', '.join(near)}." if near else ""
-            complaints.append(Complaint(parameter, f"No {kind} is called {name!r}.{hint}"))
+    complaints = [
+        not_known(catalog, kind, region, name, parameter)
+        for kind, parameter, name in named
+        if name is not None and catalog.key(kind, region, name) is None
+    ]
     if complaints:
         raise UnknownName(*complaints)

@@ -103,5 +103,5 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
         f"  {shown.span(**psi)} psi makes {shown.span(**force)} lb in all, "
         f"{shown.span(**each)} lb a clamp"
     )
-    yield f"  {answer['also_said']}"
+    yield f"  others say: {answer['also_said']}"
     yield from shown.closing(answer)

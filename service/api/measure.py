@@ -71,3 +71,4 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
     value = answer["value"]
     yield f"{answer['exact']} = {value['in']} in = {value['mm']} mm"
     yield f"{answer['round']} {answer['to']}: {answer['rounded_exact']} (off by {answer['off_by']})"
+    yield from shown.closing(answer)

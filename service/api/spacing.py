@@ -135,7 +135,8 @@ def _lines(
     yield f"gap {plain(row.gap, metric)}, at each end {plain(row.end, metric)}"
     readings = row.readings(to)
     for number, (at, reading) in enumerate(zip(row.near_sides, readings, strict=True), 1):
-        yield f"  {number}: {plain(reading, metric)} (exactly {plain(at, metric)})"
+        exactly = "" if reading == at else f" (exactly {plain(at, metric)})"
+        yield f"  {number}: {plain(reading, metric)}{exactly}"
     drift = abs(row.drift(to))
     if drift:
         yield f"one rounded step laid off again and again would end {plain(drift, metric)} off"

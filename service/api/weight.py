@@ -8,14 +8,14 @@ from typing import Any
 from flask import Blueprint, Response
 from marshmallow import ValidationError, validates_schema
 
-from service.api import shown
+from service.api import found, shown
 from service.api.answers import answered, carried
 from service.api.described import boards
 from service.api.described.operations import BOARDS, Example, Operation, described_as
 from service.api.documents.fields import Length, Money, Text, Word
 from service.api.documents.gathered import one_of
 from service.api.house import house
-from service.api.one_piece import PIECE, at_parameters, judged, piece_of
+from service.api.one_piece import PIECE, judged, piece_of
 from service.api.parameters import NumberText, UnitsForm, WholeText, read_query
 from service.domain.board_feet import NotCounted, cost, section_of, tally
 from service.domain.build import Build
@@ -94,7 +94,7 @@ def weight_of_boards() -> Response:
         "why_not": next(iter(unweighed(masses)), "").removeprefix(f"{PIECE}: ") or None,
         "lifting": _lifting(one.each, total, line),
         "cost": _cost(asked, catalog),
-        "findings": at_parameters(judged(build, RULES), PLACES, metric),
+        "findings": found.at_parameters(judged(build, RULES), PLACES, metric),
         **carried(catalog, rows, _assumed(build, asked)),
     }
     return answered(answer, _lines(answer, total, metric))
@@ -156,6 +156,5 @@ def _lines(answer: Mapping[str, Any], total: Mass | None, metric: bool) -> Itera
             yield f"  together over {line}, the line for a lift with two hands: carry them singly"
     if answer["cost"] is not None:
         yield f"  cost: {answer['cost']}"
-    for finding in answer["findings"]:
-        yield f"{finding['severity']}: {finding['detail']}"
+    yield from found.in_lines(answer)
     yield from shown.closing(answer)
