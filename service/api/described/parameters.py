@@ -137,6 +137,8 @@ OF_ONE = {
     ("readTable", "cursor"): "Where the page starts, as the one before said.",
 }
 
+OF_ONE |= {("figureRow", name): text for (id, name), text in OF_ONE.items() if id == "spacePieces"}
+
 
 def meaning(operation: str, name: str) -> str:
     """What a parameter of a question means. Raises KeyError where nobody has said it."""
