@@ -208,3 +208,23 @@ def test_what_was_assumed_is_listed(client: FlaskClient) -> None:
     assert "24 in long" in assumed
     assert "no tools are named" in assumed
     assert "touches with its face" in assumed
+
+
+def test_the_last_unit_holds_for_all_lengths(client: FlaskClient) -> None:
+    def lengths(query: str) -> list[float]:
+        return [one["length"]["mm"] for one in ask(client, f"{JOINT}&{query}")["lengths"]]
+
+    assert lengths("lengths=2,3,4cm") == [20, 30, 40]
+    assert lengths("lengths=1,2in&units=mm") == [25.4, 50.8]
+    assert lengths("lengths=1,1-1/4,30mm") == [1, 1.25, 30]
+    assert lengths('lengths=1,40mm,2"') == [25.4, 40, 50.8]
+    assert lengths("lengths=20,30&units=mm") == [20, 30]
+
+
+def test_a_gauge_stays_a_gauge_where_the_length_says_inches(client: FlaskClient) -> None:
+    def judged(query: str) -> list[tuple[str, str]]:
+        answer = ask(client, f"{JOINT}&wood=spf&edge_distance=1/2in&pilot=false&{query}")
+        return [(one["code"], one["severity"]) for one in answer["findings"]]
+
+    asked = "fastener=8x1-1/4in"
+    assert judged(f"{asked}&units=mm") == judged(asked)
