@@ -55,6 +55,7 @@ def measure_a_length() -> Response:
         "rounded": shown.length(rounded, metric),
         "rounded_exact": quantities.written(rounded, metric=metric),
         "off_by": _signed(rounded - exact, metric),
+        "findings": [],
         **carried(house().catalog),
     }
     return answered(answer, _lines(answer))

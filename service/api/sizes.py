@@ -120,6 +120,7 @@ def stocks_of_a_size() -> Response:
     answer = {
         "region": asked["region"],
         "stocks": [shown.stock_size(size, metric) for size in alike],
+        "findings": [],
         **carried(catalog, [row for size in alike for row in size.rests_on]),
     }
     said = [shown.in_words(size, metric) for size in alike] or [NONE_ALIKE]
