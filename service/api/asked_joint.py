@@ -120,9 +120,13 @@ class AskedJoint:
     @property
     def assumed(self) -> tuple[str, ...]:
         """Sizes that a section alone does not tell."""
+        metric = self.asked["units"] == "mm"
+        long, board, sheet = (
+            quantities.written(size, metric=metric) for size in (LONG, BOARD_WIDE, SHEET_WIDE)
+        )
         return (
-            "parts are 24 in long; a board given by its thickness alone is 5 1/2 in wide, a sheet "
-            "24 in",
+            f"parts are {long} long; a board given by its thickness alone is {board} wide, a sheet "
+            f"{sheet}",
         )
 
 

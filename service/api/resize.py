@@ -20,7 +20,7 @@ from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
 from service.api.refusals import Fault, InvalidDocument
-from service.api.remaking import MadeOverForm, Remade, read_build, read_wanted, remake
+from service.api.remaking import MadeOverForm, Remade, read_wanted, remake
 from service.api.rewriting import as_written
 from service.domain.checking import Checked, check
 from service.domain.errors import UnknownName
@@ -79,7 +79,7 @@ def resize_build() -> Response:
     chosen_form("json", "text")
     document, wanted = _apart(read_json(request))
     form = house().build_form
-    build = read_build(form, document)
+    build = read_as(form, document, "#/build")
     data = _read_asked(document, wanted)
     made = remake(document, build, data, data.get("units"), asked["round"] == "tape")
     answer = _answer(made, check(read_as(form, made.document), house().catalog))

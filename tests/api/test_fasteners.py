@@ -210,6 +210,11 @@ def test_what_was_assumed_is_listed(client: FlaskClient) -> None:
     assert "touches with its face" in assumed
 
 
+def test_what_is_taken_for_granted_is_told_in_the_units_asked_for(client: FlaskClient) -> None:
+    (parts, *_) = ask(client, "/v1/fasteners?through=18mm&into=18mm&units=mm")["assumed"]
+    assert "609.6 mm long" in parts and " in " not in f"{parts} "
+
+
 def test_the_last_unit_holds_for_all_lengths(client: FlaskClient) -> None:
     def lengths(query: str) -> list[float]:
         return [one["length"]["mm"] for one in ask(client, f"{JOINT}&{query}")["lengths"]]

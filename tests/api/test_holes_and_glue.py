@@ -222,6 +222,13 @@ def test_long_times_in_clamps_are_told_in_hours(client: FlaskClient) -> None:
     assert "in clamps 48 h" in text
 
 
+# 100 psi are 0.69 MPa, and the pull of a pound is that of 0.4536 kg (NIST SP 811).
+def test_clamps_are_told_in_the_units_asked_for(client: FlaskClient) -> None:
+    text = " ".join(told(client, "/v1/clamps?length=1000&thickness=20&wood=pine&units=mm"))
+    assert "0.7 MPa to 1.0 MPa makes 1,406 kg to 2,109 kg in all" in text
+    assert " lb" not in text and "psi" not in text
+
+
 # By definition a foot is 0.3048 m: 2 m2 at 10 m2 a liter take 0.2 L a coat.
 def test_an_area_in_meters_is_exact(client: FlaskClient) -> None:
     answer = asked(client, "/v1/coverage?area=2m2&spread=10m2/L&loss=0&coats=1")
