@@ -9,7 +9,8 @@ from marshmallow import ValidationError
 
 from service import quantities
 from service.api.documents.fields import UNITS, Angle, Length, Quantity, Text, Word
-from service.api.documents.joints import METHODS
+from service.api.documents.joints import COATINGS, METHODS, SURFACES, THREADS
+from service.api.documents.place import WHERE
 from service.api.documents.schemas import (
     PRINTABLE,
     Book,
@@ -136,19 +137,19 @@ class JointQuery(UnitsForm):
     region = Text(load_default="us")
     through = Text(required=True)
     into = Text(required=True)
-    touches = Word("face", "edge", "end")
-    enters = Word("face", "edge", "end", load_default="face")
+    touches = Word(*SURFACES)
+    enters = Word(*SURFACES, load_default="face")
     method = Word(*METHODS)
     wood = Text()
     into_wood = Text()
-    where = Word("indoors", "damp", "covered", "outdoors")
+    where = Word(*WHERE)
     tools = Names(400)
     glue = Text()
     visible = Word("true", "false", load_default="false")
     across = Length()
     fastener = FastenerText()
-    thread = Word("coarse", "fine")
-    coating = Word("plain", "zinc", "exterior", "galvanized", "stainless")
+    thread = Word(*THREADS)
+    coating = Word(*COATINGS)
     sunk = Length(zero=True)
     slope = Angle()
     pilot = Word("true", "false")

@@ -33,7 +33,7 @@ from service.domain.purchase import (
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.swaps import swaps
 from service.domain.timeline import Timed, Timeline, timeline
-from service.domain.weight import KILOGRAM, Mass, said, unweighed, weigh, whole
+from service.domain.weight import Mass, said, unweighed, weigh, whole
 from service.planning.purchasing import purchase_of
 from service.planning.whole import plan_build
 
@@ -129,18 +129,7 @@ def _passed_over(asked: Mapping[str, Any]) -> Iterator[str]:
 
 
 def _mass(mass: Mass | None) -> dict[str, Any] | None:
-    if mass is None:
-        return None
-    ends = {"low": mass.low, "usual": mass.usual, "high": mass.high}
-    return {
-        "lb": {name: _thousandths(end) for name, end in ends.items()},
-        "kg": {name: _thousandths(end * KILOGRAM) for name, end in ends.items()},
-    }
-
-
-def _thousandths(number: float) -> float:
-    """To three places; much faster than `round`, which goes through text."""
-    return int(number * 1000 + 0.5) / 1000
+    return None if mass is None else shown.mass(mass)
 
 
 def _cost(

@@ -21,7 +21,7 @@ from service.domain.hanging import ALWAYS, bite_of, bite_wanted, pull_on_screws,
 from service.domain.resolving import resolve
 from service.domain.rules import hanging
 from service.domain.tape import plain
-from service.domain.weight import KILOGRAM, said
+from service.domain.weight import said
 
 routes = Blueprint("hanging", __name__)
 
@@ -94,8 +94,8 @@ def rail_on_a_wall() -> Response:
             "low": shown.length(wanted.low or Fraction(0), metric),
             "high": shown.length(wanted.high or Fraction(0), metric),
         },
-        "pull_on_upper_screws": _weight(pull),
-        "pull_on_each": _weight(pull / asked["screws"] if pull is not None else None),
+        "pull_on_upper_screws": None if pull is None else shown.weight(pull),
+        "pull_on_each": None if pull is None else shown.weight(pull / asked["screws"]),
         "always": [caution.words for caution in told],
         "not_judged": ["the wall and what is in it", "what holds the rail to the piece"],
         "findings": found.at_parameters(
@@ -131,12 +131,6 @@ def _signed(size: Fraction | None, metric: bool) -> dict[str, Any] | None:
     if size is None:
         return None
     return shown.length(max(size, Fraction(0)), metric) | {"reaches": size > 0}
-
-
-def _weight(pounds: float | None) -> dict[str, float] | None:
-    if pounds is None:
-        return None
-    return {"lb": round(pounds, 1), "kg": round(pounds * KILOGRAM, 1)}
 
 
 def _assumed(asked: Mapping[str, Any]) -> Iterator[str]:

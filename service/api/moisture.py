@@ -12,6 +12,7 @@ from service.api.described import standing
 from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Temperature, Text, Word
 from service.api.documents.gathered import one_of
+from service.api.documents.place import WHERE
 from service.api.house import house
 from service.api.one_piece import judged
 from service.api.parameters import NumberText, QueryForm, SeveralTexts, read_query
@@ -34,7 +35,7 @@ class MoistureQuery(QueryForm):
 
     humidity = SeveralTexts(NumberText(0, 100), 1, 2)
     temperature = Temperature(load_default=None)
-    where = Word("indoors", "damp", "covered", "outdoors")
+    where = Word(*WHERE)
     wood = Text()
     region = Text(load_default="us")
     moisture = NumberText(0, 200)

@@ -12,6 +12,7 @@ from service.api.described import standing
 from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Length, Temperature, Text, Word
 from service.api.documents.gathered import one_of
+from service.api.documents.place import WHERE
 from service.api.house import house
 from service.api.parameters import NumberText, SeveralTexts, UnitsForm, read_query
 from service.api.refusals import Fault, InvalidParameter
@@ -45,7 +46,7 @@ class MovementQuery(UnitsForm):
     moisture_to = NumberText(0, 200)
     humidity = SeveralTexts(NumberText(0, 100), 2, 2)
     temperature = Temperature(load_default=None)
-    where = Word("indoors", "damp", "covered", "outdoors")
+    where = Word(*WHERE)
     held = Word("edge", "middle", load_default="edge")
 
     @validates_schema

@@ -9,8 +9,9 @@ from marshmallow import ValidationError, validates_schema
 
 from service import quantities
 from service.api.documents.fields import UNITS, CarriedLoad, Length, Quantity, Text, Word
-from service.api.documents.gathered import one_of
+from service.api.documents.gathered import stock_or_sizes
 from service.api.documents.loads import SagLimit, Stiffness, in_pounds
+from service.api.documents.place import WHERE
 from service.api.documents.schemas import Book, Json, any_of, schema_of
 from service.api.one_piece import PIECE, piece_of
 from service.api.parameters import NumberText, SeveralTexts, UnitsForm, WholeText
@@ -77,13 +78,12 @@ class SagQuery(UnitsForm):
     limit = SagLimit()
     stays = Word("yes", "no")
     use = Text()
-    where = Word("indoors", "damp", "covered", "outdoors")
+    where = Word(*WHERE)
     moisture = NumberText(0, 200)
 
     @validates_schema
     def _enough(self, data: dict[str, Any], **_: Any) -> None:
-        if one_of(data, ("stock", "thickness")) == "thickness" and "width" not in data:
-            raise ValidationError("This is required with thickness.", field_name="width")
+        stock_or_sizes(data)
         if "carries" not in data and "points" not in data:
             raise ValidationError("Say load, points, or both.", field_name="load")
         fixed = "points" in data or data.get("held") == "several"

@@ -13,6 +13,7 @@ from service.api.described import gluing
 from service.api.described.operations import JOINTS, Example, Operation, described_as
 from service.api.documents.fields import Length, Text, Word
 from service.api.documents.gathered import one_of
+from service.api.documents.joints import SURFACES
 from service.api.house import house
 from service.api.parameters import UnitsForm, read_query
 from service.domain.catalog import Catalog, Wood
@@ -38,7 +39,7 @@ class PilotHolesQuery(UnitsForm):
     diameter = Length()
     wood = Text()
     region = Text(load_default="us")
-    spot = Word("face", "edge", "end", load_default="face")
+    spot = Word(*SURFACES, load_default="face")
     thickness = Length()
     end_distance = Length(zero=True)
     edge_distance = Length(zero=True)

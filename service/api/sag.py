@@ -23,7 +23,7 @@ from service.domain.rules import loads
 from service.domain.rules.loads import called, psi, what_would_help
 from service.domain.stiffening import counted, longest_span, most_counted, what_counts
 from service.domain.tape import plain
-from service.domain.weight import KILOGRAM, said
+from service.domain.weight import said
 
 routes = Blueprint("sag", __name__)
 
@@ -109,8 +109,8 @@ def _shown(build: ResolvedBuild, one: Carried, metric: bool) -> dict[str, Any]:
         "span": shown.length(inches(one.span), metric),
         "held": one.load.held or "resting",
         "laid": one.load.laid,
-        "load": _weight(one.weight),
-        "own_weight": _weight(plank.own * one.span),
+        "load": shown.weight(one.weight, 2),
+        "own_weight": shown.weight(plank.own * one.span, 2),
         "section": {
             "width": _fine(plank.wide),
             "height": _fine(plank.high),
@@ -130,10 +130,6 @@ def _shown(build: ResolvedBuild, one: Carried, metric: bool) -> dict[str, Any]:
         "stress": _stress(build, one, people),
         "what_would_help": list(what_would_help(build, one)),
     }
-
-
-def _weight(pounds: float) -> dict[str, float]:
-    return {"lb": round(pounds, 2), "kg": round(pounds * KILOGRAM, 2)}
 
 
 def _fine(inches: float) -> dict[str, float]:
@@ -179,7 +175,7 @@ def _stress(build: ResolvedBuild, one: Carried, people: bool) -> dict[str, Any]:
         why = "the tables have no strength of it that the usual factors are made for"
     else:
         compare = one.load_at(named.psi)
-        return answer | {"compare_load": _weight(compare)}
+        return answer | {"compare_load": shown.weight(compare, 2)}
     return answer | {"why_no_compare_load": why}
 
 

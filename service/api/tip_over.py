@@ -21,7 +21,7 @@ from service.domain.findings import Finding, settled
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import safety, standing
 from service.domain.standing import ClothingRule, Piece, clothing_rule, with_a_drawer_open
-from service.domain.weight import KILOGRAM, said
+from service.domain.weight import said
 from service.quantities import mass, patterns
 
 routes = Blueprint("tip_over", __name__)
@@ -87,11 +87,11 @@ def pull_that_tips() -> Response:
     hangs, leans = catalog.standing["tip.hung-weight"], catalog.standing["tip.lean"]
     answer = {
         "push_at": shown.length(push_at, metric),
-        "tips_at_pull": _weight(piece.pull(float(push_at))),
+        "tips_at_pull": shown.weight(piece.pull(float(push_at))),
         "tips_leaning_degrees": round(piece.lean, 1),
         "one_test_leans_degrees": float(leans.high or 0),
-        "tips_with_hung_on_a_drawer": _weight(hung) if hung is not None else None,
-        "the_test_hangs": _weight(float(hangs.high or 0)),
+        "tips_with_hung_on_a_drawer": shown.weight(hung) if hung is not None else None,
+        "the_test_hangs": shown.weight(float(hangs.high or 0)),
         "clothing_rule": _rule(rule, asked.get("kind")),
         "fix_it": catalog.cautions["tip-over.anchor"].words,
         "findings": found.at_parameters(
@@ -135,10 +135,6 @@ def _rule(rule: ClothingRule, kind: str | None) -> dict[str, Any]:
         ],
         "means": "whether a United States rule speaks of it, and nothing about how it stands",
     }
-
-
-def _weight(pounds: float) -> dict[str, float]:
-    return {"lb": round(pounds, 1), "kg": round(pounds * KILOGRAM, 1)}
 
 
 def _number(value: Fraction | None) -> float | None:

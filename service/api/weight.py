@@ -6,14 +6,14 @@ from fractions import Fraction
 from typing import Any
 
 from flask import Blueprint, Response
-from marshmallow import ValidationError, validates_schema
+from marshmallow import validates_schema
 
 from service.api import found, shown
 from service.api.answers import answered, carried
 from service.api.described import boards
 from service.api.described.operations import BOARDS, Example, Operation, described_as
 from service.api.documents.fields import Length, Money, Text, Word
-from service.api.documents.gathered import one_of
+from service.api.documents.gathered import stock_or_sizes
 from service.api.house import house
 from service.api.one_piece import PIECE, judged, piece_of
 from service.api.parameters import NumberText, UnitsForm, WholeText, read_query
@@ -24,7 +24,6 @@ from service.domain.errors import UnknownName
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import sizes
 from service.domain.weight import (
-    KILOGRAM,
     Mass,
     lifting_line,
     moisture_taken,
@@ -58,9 +57,8 @@ class WeightQuery(UnitsForm):
     per = Word("piece", "foot", "board-foot", "sheet", load_default="piece")
 
     @validates_schema
-    def _stock_or_sizes(self, data: dict[str, Any], **_: Any) -> None:
-        if one_of(data, ("stock", "thickness")) == "thickness" and "width" not in data:
-            raise ValidationError("This is required with thickness.", field_name="width")
+    def _section(self, data: dict[str, Any], **_: Any) -> None:
+        stock_or_sizes(data)
 
 
 _FORM = WeightQuery()
@@ -117,12 +115,7 @@ def _cost(asked: Mapping[str, Any], catalog: Catalog) -> Decimal | None:
 def _mass(mass: Mass | None) -> dict[str, Any] | None:
     if mass is None:
         return None
-    pounds = {"low": mass.low, "usual": mass.usual, "high": mass.high}
-    return {
-        "lb": {name: round(value, 3) for name, value in pounds.items()},
-        "kg": {name: round(value * KILOGRAM, 3) for name, value in pounds.items()},
-        "spread_percent": round(mass.spread_percent, 1),
-    }
+    return shown.mass(mass) | {"spread_percent": round(mass.spread_percent, 1)}
 
 
 def _lifting(each: Mass | None, total: Mass | None, line: float) -> dict[str, Any] | None:
