@@ -210,6 +210,14 @@ def test_what_was_assumed_is_listed(client: FlaskClient) -> None:
     assert "touches with its face" in assumed
 
 
+def test_the_text_tells_every_finding(client: FlaskClient) -> None:
+    path = f"{JOINT}&wood=oak&fastener=8x1-5/8in&pilot=false&where=outdoors&coating=plain"
+    details = [finding["detail"] for finding in ask(client, path)["findings"]]
+    text = " ".join(client.get(f"{path}&format=text").text.split())
+    assert len(details) > 1
+    assert all(detail in text for detail in details)
+
+
 def test_what_is_taken_for_granted_is_told_in_the_units_asked_for(client: FlaskClient) -> None:
     (parts, *_) = ask(client, "/v1/fasteners?through=18mm&into=18mm&units=mm")["assumed"]
     assert "609.6 mm long" in parts and " in " not in f"{parts} "
