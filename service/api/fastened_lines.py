@@ -25,8 +25,8 @@ def one_joint(answer: Json, advice: Advice, judged: str | None, choosing: bool) 
 def _judged(answer: Json, judged: str | None, choosing: bool) -> Iterator[str]:
     """What is said of the fastener asked about, and of the lengths to choose among."""
     if answer["findings"]:
-        told = " ".join(finding["detail"] for finding in answer["findings"])
-        yield f"{judged or 'this joint'}: {told}"
+        details = " ".join(finding["detail"] for finding in answer["findings"])
+        yield f"{judged or 'this joint'}: {details}"
     elif judged:
         yield f"{judged}: nothing is found against it."
     if choosing:

@@ -165,6 +165,8 @@ def _rows(glue: Glue, label: Label, warmth: Fraction | None, limit: Limit | None
 
 
 def _assumed(asked: Mapping[str, Any]) -> Iterator[str]:
+    if asked["joints"] > 1 and asked.get("minutes_each") is None:
+        yield "the joints are not timed: minutes_each is not given"
     if "glue" not in asked:
         yield "no glue is named: white glue, the common one for indoors, is taken"
     if asked.get("temperature") is None:

@@ -15,7 +15,7 @@ from service.api.described.operations import BOARDS, Example, Operation, describ
 from service.api.documents.fields import Length, Money, Text, Word
 from service.api.documents.gathered import stock_or_sizes
 from service.api.house import house
-from service.api.one_piece import PIECE, judged, piece_of
+from service.api.one_piece import judged, piece_of
 from service.api.parameters import NumberText, UnitsForm, WholeText, read_query
 from service.domain.board_feet import NotCounted, cost, section_of, tally
 from service.domain.build import Build
@@ -25,10 +25,10 @@ from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import sizes
 from service.domain.weight import (
     Mass,
+    PartMass,
     lifting_line,
     moisture_taken,
     said,
-    unweighed,
     weigh,
 )
 
@@ -79,7 +79,7 @@ def weight_of_boards() -> Response:
     build = resolve(
         Build("boards", asked["units"], asked["region"], parts=(part,)), catalog
     )  # fmt: skip
-    (one,) = masses = weigh(build)
+    (one,) = weigh(build)
     line, row = lifting_line(catalog)
     rows = [*one.part.rests_on, *(one.each.rests_on if one.each else ()), row]
     total = one.each.times(asked["count"]) if one.each else None
@@ -89,13 +89,21 @@ def weight_of_boards() -> Response:
         "wood": one.part.wood.key if one.part.wood else None,
         "each": _mass(one.each),
         "total": _mass(total),
-        "why_not": next(iter(unweighed(masses)), "").removeprefix(f"{PIECE}: ") or None,
+        "why_not": _why_not(one),
         "lifting": _lifting(one.each, total, line),
         "cost": _cost(asked, catalog),
         "findings": found.at_parameters(judged(build, RULES), PLACES, metric),
         **carried(catalog, rows, _assumed(build, asked)),
     }
     return answered(answer, _lines(answer, total, metric))
+
+
+def _why_not(one: PartMass) -> str | None:
+    """Why there is no mass; a sheet has no width of its own, and only here can it be said."""
+    sized = one.part.sized
+    if one.each is None and sized is not None and sized.width is None:
+        return "it is sold by the sheet: say its width too"
+    return one.why_not or None
 
 
 def _cost(asked: Mapping[str, Any], catalog: Catalog) -> Decimal | None:

@@ -217,6 +217,14 @@ def test_a_glue_that_nobody_knows_is_refused_at_its_joint(client: FlaskClient) -
     assert [error["pointer"] for error in response.json["errors"]] == ["#/joints/0/glue"]
 
 
+def test_joints_without_minutes_are_said_not_to_be_timed(client: FlaskClient) -> None:
+    def told(query: str) -> bool:
+        answer = asked(client, f"/v1/glue-up?{query}")
+        return any("not timed" in text for text in answer["assumed"])
+
+    assert told("joints=12") and not told("joints=12&minutes_each=1") and not told("glue=epoxy")
+
+
 def test_long_times_in_clamps_are_told_in_hours(client: FlaskClient) -> None:
     text = " ".join(told(client, "/v1/glue-up?glue=slow+epoxy"))
     assert "in clamps 48 h" in text

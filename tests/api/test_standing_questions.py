@@ -312,3 +312,9 @@ def test_a_caution_is_said_once(client: FlaskClient) -> None:
 def test_a_pull_over_the_top_is_said_to_be_one(client: FlaskClient) -> None:
     answer = asked(client, "/v1/tip-over?height=40&depth=12&weight=60lb&push_at=60")
     assert any("over its height" in text for text in answer["assumed"])
+
+
+def test_a_sheet_without_a_width_is_asked_for_it(client: FlaskClient) -> None:
+    path = "/v1/weight?stock=plywood+3/4&length=96"
+    assert "say its width" in asked(client, path)["why_not"]
+    assert asked(client, f"{path}&width=48")["each"]["lb"]["usual"] > 20
