@@ -22,7 +22,7 @@ from service.domain.build import Step
 from service.domain.cost import Cost, Line, cost
 from service.domain.errors import UnknownName
 from service.domain.finishing import LABEL_DECIDES
-from service.domain.known_names import known_key
+from service.domain.known_names import not_known
 from service.domain.purchase import (
     NOT_PLANNED,
     Purchase,
@@ -118,7 +118,9 @@ def _extra(asked: Mapping[str, Any], build: ResolvedBuild) -> tuple[Step, ...]:
     """The coats that the address asks for, as one step."""
     if "finish" not in asked:
         return ()
-    known_key(build.catalog, "finish", build.build.region, asked["finish"], "finish")
+    catalog, region = build.catalog, build.build.region
+    if catalog.key("finish", region, asked["finish"]) is None:
+        raise UnknownName(not_known(catalog, "finish", region, asked["finish"], "finish"))
     first = asked["finish_when"] == "before"
     return (Step("finish", finish=asked["finish"], count=asked.get("coats"), bare_at_joints=first),)
 

@@ -148,6 +148,12 @@ def test_an_unknown_finish_is_refused_with_the_nearest(client: FlaskClient) -> N
     assert "nearest: water-polyurethane" in refusal.json["errors"][0]["detail"]
 
 
+def test_a_finish_is_known_in_every_region(client: FlaskClient) -> None:
+    document = {**rails(), "region": "atlantis"}  # judged as a stock that nobody sells there
+    answer = client.post("/v1/estimate?finish=water-polyurethane", json=document)
+    assert answer.status_code == 200
+
+
 def test_coats_of_no_finish_are_said_to_be_passed_over(client: FlaskClient) -> None:
     answer = client.post("/v1/estimate?coats=3", json=rails()).json
     assert any(text.startswith("coats is passed over") for text in answer["assumed"])
