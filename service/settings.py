@@ -7,9 +7,11 @@ import re
 import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields
+from ipaddress import ip_address
 from pathlib import Path
 
 PROJECT = Path(__file__).resolve().parent.parent
+LONGEST_WHOLE = 12  # digits
 
 
 class BadSetting(ValueError):
@@ -55,7 +57,8 @@ class Setting:
 
 def _whole(least: int, most: int) -> Callable[[str], int]:
     def read(text: str) -> int:
-        if not (text.isascii() and text.isdigit() and least <= int(text[:12]) <= most):
+        digits = text.isascii() and text.isdigit() and len(text) <= LONGEST_WHOLE
+        if not digits or not least <= int(text) <= most:
             raise ValueError(f"must be a whole number from {least} to {most}")
         return int(text)
 
@@ -63,8 +66,20 @@ def _whole(least: int, most: int) -> Callable[[str], int]:
 
 
 def _address(text: str) -> str:
-    if not text or not text.isprintable() or " " in text or "/" in text:
-        raise ValueError("must be an address or a host name, such as 127.0.0.1")
+    """An address or a host name as it stands before `:port`: one of IPv6 in brackets."""
+    try:
+        return (
+            f"[{ip_address(text.removeprefix('[').removesuffix(']'))}]"
+            if ":" in text
+            else _host(text)
+        )
+    except ValueError:
+        raise ValueError("must be an address or a host name, such as 127.0.0.1") from None
+
+
+def _host(text: str) -> str:
+    if not text.isprintable() or " " in text or "/" in text:
+        raise ValueError
     return text
 
 

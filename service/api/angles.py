@@ -25,8 +25,8 @@ from service.domain.angles.settings import SawCut, Stops
 from service.domain.build import Build, Part, Stock
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint, UnknownName
+from service.domain.known_names import known_region
 from service.domain.rounding import finest
-from service.domain.sizes import known_region
 from service.domain.stocks import Sizing, UnknownStock, size_part
 from service.domain.tape import plain
 from service.handouts.svg import standalone
@@ -76,7 +76,7 @@ def _made(shape: str, given: tuple[tuple[str, Any], ...], form: str, edition: st
     sticks = {"": taken.stick} if taken.stick else {}
     stops = Stops(fields.pop("saw_miter_to", None), fields.pop("saw_bevel_to", None))
     figured = answer(shape, Asked(fields, sticks), stops, asked.get("to") or finest(metric))
-    refuse_narrow(figured, taken.stick)
+    refuse_narrow(figured, taken.stick, metric)
     carries = carried(catalog, taken.rests_on, (*taken.assumed, *figured.assumed))
     return content_in(form, {
         "json": lambda: {**_shown(figured, metric), **carries},
@@ -94,16 +94,21 @@ class Taken:
     assumed: tuple[str, ...] = ()
 
 
+def width_name(shape: str) -> str:
+    """The parameter that says how wide the stick is."""
+    return "stock_width" if "width" in MEASURES[shape] else "width"
+
+
 def stick_of(shape: str, asked: Mapping[str, Any], catalog: Catalog) -> Taken:
     """The stick by its stock, or by width and thickness; a row may do without."""
-    width_name = "stock_width" if "width" in MEASURES[shape] else "width"
-    wide, thick, stock = asked.get(width_name), asked.get("thickness"), asked.get("stock")
+    named = width_name(shape)
+    wide, thick, stock = asked.get(named), asked.get("thickness"), asked.get("stock")
     if stock is None and wide is None and thick is None and shape in NO_STICK:
         return Taken(None)
     if stock is None:
         if wide is None or thick is None:
-            name = width_name if wide is None else "thickness"
-            told = f"Say stock, or {width_name} and thickness."
+            name = named if wide is None else "thickness"
+            told = f"Say stock, or {named} and thickness."
             raise NotFigured(Complaint("stock" if wide is thick else name, told))
         return Taken(Stick(wide, thick, Stock(thickness=thick, width=wide)))
     known_region(catalog, asked["region"])
@@ -113,22 +118,22 @@ def stick_of(shape: str, asked: Mapping[str, Any], catalog: Catalog) -> Taken:
         near = f" Nearest: {', '.join(sized.nearest)}." if sized.nearest else ""
         raise impossible("stock", f'Nothing sold there is called "{stock}".{near}')
     if sized.width is None:
-        raise impossible(width_name, f"{stock} is sold by the sheet: say how wide the strip is.")
+        raise impossible(named, f"{stock} is sold by the sheet: say how wide the strip is.")
     stick = Stick(sized.width.listed, sized.thickness.listed, Stock(stock))
     return Taken(stick, sized.rests_on, sized.assumed)
 
 
-def refuse_narrow(figured: Answer, stick: Stick | None) -> None:
+def refuse_narrow(figured: Answer, stick: Stick | None, metric: bool) -> None:
     """A board that is narrower than the blank can't give the part."""
     for cut in figured.parts:
         if stick is None or cut.solid is None or cut.wanted.width is None:
             continue
         if cut.solid.blank_width > stick.width:
-            needs, has = plain(cut.solid.blank_width), plain(stick.width)
+            needs, has = plain(cut.solid.blank_width, metric), plain(stick.width, metric)
             told = (
                 f"The blank must be {needs} wide, and this is {has}: take or glue up a wider one."
             )
-            raise impossible("stock" if stick.stock.name else "width", told)
+            raise impossible("stock" if stick.stock.name else width_name(figured.shape), told)
 
 
 def angle(degrees: float) -> float:

@@ -6,6 +6,7 @@ from typing import Any
 
 import orjson
 from flask import Response, request
+from werkzeug.datastructures import MIMEAccept
 
 from service.api.folding import folded
 from service.api.refusals import Fault, InvalidParameter, NothingAcceptable
@@ -29,7 +30,7 @@ PAGE_POLICY = (
 def chosen_form(*offered: str) -> str:
     """The form to answer in: `?format=` wins, then the best of Accept, else the first offered.
 
-    Raises InvalidParameter and NothingAcceptable.
+    An Accept that names nothing takes anything. Raises InvalidParameter and NothingAcceptable.
     """
     asked = request.args.get("format")
     if asked is not None:
@@ -39,10 +40,12 @@ def chosen_form(*offered: str) -> str:
             "That form is not offered here.",
             Fault(f"format is one of {', '.join(offered)}.", parameter="format"),
         )
-    if "Accept" not in request.headers:
+    # An answer has one charset and no other parameter, so those of Accept can't part two forms.
+    taken = MIMEAccept((kind.partition(";")[0].strip(), q) for kind, q in request.accept_mimetypes)
+    if not taken:
         return offered[0]
     by_type = {MEDIA_TYPES[form]: form for form in offered}
-    best = request.accept_mimetypes.best_match(list(by_type))
+    best = taken.best_match(list(by_type))
     if best is None:
         raise NothingAcceptable(f"Offered here: {', '.join(by_type)}.")
     return by_type[best]

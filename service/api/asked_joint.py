@@ -3,13 +3,14 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any, Literal
+from typing import Any
 
 from marshmallow import ValidationError
 
 from service import quantities
 from service.api.documents.fields import UNITS, Angle, Length, Quantity, Text, Word
-from service.api.documents.joints import METHODS
+from service.api.documents.joints import COATINGS, METHODS, SURFACES, THREADS
+from service.api.documents.place import WHERE
 from service.api.documents.schemas import (
     PRINTABLE,
     Book,
@@ -23,8 +24,7 @@ from service.domain.build import Build, Fastener, Joint, Part, Place, Shop, Stoc
 from service.domain.catalog import Catalog, PanelSize
 from service.domain.errors import Complaint, UnknownName
 from service.domain.joints import Wishes
-from service.domain.sizes import known_region
-from service.domain.spelling import spelled
+from service.domain.known_names import known_region, not_known
 from service.domain.surroundings import MARGIN
 from service.quantities import patterns
 
@@ -34,6 +34,8 @@ MOST_LENGTHS, MOST_TOOLS = 20, 30
 LARGEST_GAUGE = 30
 _TIMES = re.compile(r" ?[xX\N{MULTIPLICATION SIGN}] ?")
 _WHOLE = re.compile(r"(?:#|no\.? ?)?([0-9]{1,2})(?: ?ga)?", re.IGNORECASE)
+_UNIT_AT_END = re.compile(r"([a-z]{1,12}|[\"'\u2032\u2033\u2019\u201d])\.? *$", re.IGNORECASE)
+_METRIC = ("mm", "cm", "m")
 
 
 class FastenerText(Quantity[Fastener]):
@@ -45,7 +47,7 @@ class FastenerText(Quantity[Fastener]):
         length = quantities.length(last, UNITS.get())
         if not first:
             return Fastener(length=length)
-        metric = UNITS.get() == "mm" or last.rstrip(" .").lower().endswith(("mm", "cm"))
+        metric = (_unit_of(last).lower() or UNITS.get()) in _METRIC
         whole = _WHOLE.fullmatch(first.strip(" "))
         if whole and not metric:
             return Fastener(gauge=_gauge(int(whole[1])), length=length)
@@ -65,8 +67,17 @@ class Lengths(Quantity[tuple[Fraction, ...]]):
         pieces = value.split(",") if isinstance(value, str) else []
         if not 1 <= len(pieces) <= MOST_LENGTHS:
             raise ValidationError(f"These are 1 to {MOST_LENGTHS} lengths with commas between.")
-        units: Literal["in", "mm"] = "mm" if pieces[-1].strip().endswith("mm") else UNITS.get()
-        return tuple(quantities.length(piece, units) for piece in pieces)
+        units, held = UNITS.get(), _unit_of(pieces[-1])
+        return tuple(
+            quantities.length(piece if _unit_of(piece) else f"{piece}{held}", units)
+            for piece in pieces
+        )
+
+
+def _unit_of(length: str) -> str:
+    """The unit that ends a length: `mm` of `40 mm`, the mark of inches, or nothing."""
+    unit = _UNIT_AT_END.search(length)
+    return unit[1] if unit else ""
 
 
 class Names(Text):
@@ -110,9 +121,13 @@ class AskedJoint:
     @property
     def assumed(self) -> tuple[str, ...]:
         """Sizes that a section alone does not tell."""
+        metric = self.asked["units"] == "mm"
+        long, board, sheet = (
+            quantities.written(size, metric=metric) for size in (LONG, BOARD_WIDE, SHEET_WIDE)
+        )
         return (
-            "parts are 24 in long; a board given by its thickness alone is 5 1/2 in wide, a sheet "
-            "24 in",
+            f"parts are {long} long; a board given by its thickness alone is {board} wide, a sheet "
+            f"{sheet}",
         )
 
 
@@ -122,19 +137,19 @@ class JointQuery(UnitsForm):
     region = Text(load_default="us")
     through = Text(required=True)
     into = Text(required=True)
-    touches = Word("face", "edge", "end")
-    enters = Word("face", "edge", "end", load_default="face")
+    touches = Word(*SURFACES)
+    enters = Word(*SURFACES, load_default="face")
     method = Word(*METHODS)
     wood = Text()
     into_wood = Text()
-    where = Word("indoors", "damp", "covered", "outdoors")
+    where = Word(*WHERE)
     tools = Names(400)
     glue = Text()
     visible = Word("true", "false", load_default="false")
     across = Length()
     fastener = FastenerText()
-    thread = Word("coarse", "fine")
-    coating = Word("plain", "zinc", "exterior", "galvanized", "stainless")
+    thread = Word(*THREADS)
+    coating = Word(*COATINGS)
     sunk = Length(zero=True)
     slope = Angle()
     pilot = Word("true", "false")
@@ -237,11 +252,10 @@ def _refuse_unknown(asked: dict[str, Any], catalog: Catalog, region: str) -> Non
     named += [("tool", "tools", tool) for tool in asked.get("tools", ())]
     glue = asked.get("glue")
     named += [("glue", "glue", None if glue == "none" else glue)]
-    complaints = []
-    for kind, parameter, name in named:
-        if name is not None and catalog.key(kind, region, name) is None:
-            near = catalog.nearest(kind, region, spelled(name))
-            hint = f" Nearest: {', '.join(near)}." if near else ""
-            complaints.append(Complaint(parameter, f"No {kind} is called {name!r}.{hint}"))
+    complaints = [
+        not_known(catalog, kind, region, name, parameter)
+        for kind, parameter, name in named
+        if name is not None and catalog.key(kind, region, name) is None
+    ]
     if complaints:
         raise UnknownName(*complaints)

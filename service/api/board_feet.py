@@ -4,14 +4,14 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from flask import Blueprint, Response
-from marshmallow import ValidationError, validates_schema
+from marshmallow import validates_schema
 
 from service.api import shown
 from service.api.answers import answered, carried
 from service.api.described import boards
 from service.api.described.operations import BOARDS, Example, Operation, described_as
 from service.api.documents.fields import Length, Money, Text, Word
-from service.api.documents.gathered import one_of
+from service.api.documents.gathered import stock_or_sizes
 from service.api.house import house
 from service.api.parameters import UnitsForm, WholeText, read_query
 from service.domain.board_feet import EXPLAINED, SOURCES, NotCounted, Tally, section_of, tally
@@ -33,9 +33,8 @@ class BoardFeetQuery(UnitsForm):
     per = Word("piece", "foot", "board-foot", load_default="board-foot")
 
     @validates_schema
-    def _stock_or_sizes(self, data: dict[str, Any], **_: Any) -> None:
-        if one_of(data, ("stock", "thickness")) == "thickness" and "width" not in data:
-            raise ValidationError("This is required with thickness.", field_name="width")
+    def _section(self, data: dict[str, Any], **_: Any) -> None:
+        stock_or_sizes(data)
 
 
 _FORM = BoardFeetQuery()

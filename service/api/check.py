@@ -75,15 +75,23 @@ def _mended(document: Any, checked: Checked) -> Any:
 
 def answer_of(checked: Checked) -> dict[str, Any]:
     """What is said of a checked build."""
-    resolved = checked.resolved
-    named = [source for finding in checked.findings for source in finding.sources]
+    return {**judged(checked), "parts": found.parts(checked.resolved), **carried_by(checked)}
+
+
+def judged(checked: Checked) -> dict[str, Any]:
+    """The verdict, what it comes from, and what it says nothing of."""
+    metric = checked.resolved.metric
     return {
         "verdict": checked.verdict,
-        "findings": [found.finding(f, resolved.metric) for f in kept_time(checked.findings)],
+        "findings": [found.finding(f, metric) for f in kept_time(checked.findings)],
         "not_judged": list(checked.not_judged),
-        "parts": found.parts(resolved),
-        **carried(resolved.catalog, _rows(checked), resolved.assumed, named),
     }
+
+
+def carried_by(checked: Checked) -> dict[str, Any]:
+    """What every answer carries, for a checked build."""
+    named = [source for finding in checked.findings for source in finding.sources]
+    return carried(checked.resolved.catalog, _rows(checked), checked.resolved.assumed, named)
 
 
 def _rows(checked: Checked) -> Iterator[str]:

@@ -1,6 +1,6 @@
 """GET /v1/clamps: how many clamps a glued edge wants, and how hard."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from flask import Blueprint, Response
@@ -16,6 +16,8 @@ from service.api.parameters import UnitsForm, read_query
 from service.domain.clamping import JUST_CLOSED, Clamping, clamping
 from service.domain.errors import UnknownName
 from service.domain.gluing import Limit
+from service.domain.rules.loads import psi as said_pressure
+from service.domain.weight import said
 from service.domain.woods import wood_named
 
 routes = Blueprint("clamps", __name__)
@@ -68,7 +70,7 @@ def count_clamps() -> Response:
         "findings": [],
         **carried(catalog, (*planned.rests_on, closed.row), planned.assumed),
     }
-    return answered(answer, _lines(answer))
+    return answered(answer, _lines(answer, metric))
 
 
 def _shown(planned: Clamping, metric: bool) -> dict[str, Any]:
@@ -92,16 +94,25 @@ def _shown(planned: Clamping, metric: bool) -> dict[str, Any]:
     }
 
 
-def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
+def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
     apart, ends, each = answer["apart"], answer["from_ends"], answer["force_each_lb"]
     yield (
         f"{answer['clamps']} clamps, {apart['low']['tape']} to {apart['high']['tape']} apart, "
         f"the outer ones {ends['low']['tape']} to {ends['high']['tape']} from the ends"
     )
     force, psi = answer["force_lb"], answer["pressure_psi"]
-    yield (
-        f"  {shown.span(**psi)} psi makes {shown.span(**force)} lb in all, "
-        f"{shown.span(**each)} lb a clamp"
-    )
-    yield f"  {answer['also_said']}"
+    if metric:
+        pressed = _ends(psi, lambda end: said_pressure(end, metric))
+        every, single = (_ends(one, lambda end: said(end, metric)) for one in (force, each))
+    else:
+        pressed = f"{shown.span(**psi)} psi"
+        every, single = (f"{shown.span(**one)} lb" for one in (force, each))
+    yield f"  {pressed} makes {every} in all, {single} a clamp"
+    yield f"  others say: {answer['also_said']}"
     yield from shown.closing(answer)
+
+
+def _ends(span: Mapping[str, float], words: Callable[[float], str]) -> str:
+    """A range in words, from and to where they differ."""
+    low, high = words(span["low"]), words(span["high"])
+    return low if low == high else f"{low} to {high}"

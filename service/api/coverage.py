@@ -18,7 +18,7 @@ from service.api.documents.schemas import Book, Json, schema_of, text_of
 from service.api.house import house
 from service.api.parameters import NumberText, QueryForm, WholeText, read_query
 from service.domain.cost import LITER
-from service.domain.errors import Complaint, UnknownName
+from service.domain.errors import UnknownName
 from service.domain.finish_values import Finishing
 from service.domain.finishing import (
     LABEL_DECIDES,
@@ -30,13 +30,19 @@ from service.domain.finishing import (
     recoat,
     span,
 )
+from service.domain.known_names import known_key
 from service.quantities import patterns
 
 routes = Blueprint("coverage", __name__)
 
 _AREA = re.compile(r"([0-9]{1,6}(?:\.[0-9]{1,6})?) ?(ft2|m2|in2)")
-_FEET = {"ft2": Fraction(1), "in2": Fraction(1, 144), "m2": Fraction(1550003100, 144 * 10**6)}
+_FEET = {"ft2": Fraction(1), "in2": Fraction(1, 144), "m2": Fraction(1250, 381) ** 2}  # 0.3048 m
 _SIDES = 6
+WAITS = {
+    "recoat": "before the next coat",
+    "handle": "before it is handled",
+    "cure": "before it is used in full",
+}
 
 
 class Area(Quantity[Fraction]):
@@ -117,7 +123,7 @@ def cover_surface() -> Response:
         "hours": {name: hours(one) for name, one in drying.items()},
         "label": LABEL_DECIDES,
         "findings": [],
-        **carried(catalog, rows, _assumed(asked, coats)),
+        **carried(catalog, rows, _assumed(asked, coats, loss)),
     }
     return answered(answer, _lines(answer))
 
@@ -144,12 +150,7 @@ def _finish(asked: Mapping[str, Any]) -> Finishing | None:
     name, catalog = asked.get("finish"), house().catalog
     if name is None:
         return None
-    key = catalog.key("finish", asked["region"], name)
-    if key is None:
-        near = catalog.nearest("finish", asked["region"], name)
-        hint = f"; nearest: {', '.join(near)}" if near else ""
-        raise UnknownName(Complaint("finish", f'no finish called "{name}" is in the tables{hint}'))
-    return catalog.finishes[key]
+    return catalog.finishes[known_key(catalog, "finish", asked["region"], name, "finish")]
 
 
 def _coats(asked: Mapping[str, Any], finish: Finishing | None) -> Span:
@@ -168,11 +169,12 @@ def _drying(finish: Finishing | None) -> dict[str, Span | None]:
     return {"recoat": recoat(finish), "handle": handled(finish), "cure": cured(finish)}
 
 
-def _assumed(asked: Mapping[str, Any], coats: Span) -> Iterator[str]:
+def _assumed(asked: Mapping[str, Any], coats: Span, loss: Span | None) -> Iterator[str]:
     if "coats" not in asked:
-        yield f"coats: {int(coats.low)} to {int(coats.high)}"
-    if "loss" not in asked:
-        yield "5 to 15 % stays in can, brush and rag (common practice, from memory)"
+        yield f"coats: {shown.span(int(coats.low), int(coats.high))}"
+    if "loss" not in asked and loss is not None:
+        percent = shown.span(float(loss.low * 100), float(loss.high * 100))
+        yield f"{percent} % stays in can, brush and rag (common practice, from memory)"
 
 
 def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
@@ -188,6 +190,6 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
         if one is not None:
             low, high = one["low"], one["high"]
             took = f"{low:g} h at least" if one["at_least"] else f"{shown.span(low, high)} h"
-            yield f"  {name}: {took}"
+            yield f"  {WAITS.get(name, name)}: {took}"
     yield answer["label"]
     yield from shown.closing(answer)

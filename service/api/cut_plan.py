@@ -73,6 +73,8 @@ def spoiled(text: str | None, build: ResolvedBuild) -> dict[str, int] | None:
         part, _, count = entry.strip().partition(":")
         if part not in build.by_id or not (count or "1").isascii() or not (count or "1").isdigit():
             raise UnknownName(Complaint("spoiled", f"{entry.strip()!r} is no part:count."))
+        if part in pieces:
+            raise UnknownName(Complaint("spoiled", f"{part} is named twice."))
         pieces[part] = int((count or "1")[:4])
         if not 1 <= pieces[part] <= build.by_id[part].part.quantity:
             there = build.by_id[part].part.quantity

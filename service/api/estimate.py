@@ -1,8 +1,7 @@
 """POST /v1/estimate: what a build weighs and costs, and how long it takes."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
-from fractions import Fraction
 from typing import Any
 
 from flask import Blueprint, Response, request
@@ -21,13 +20,20 @@ from service.api.parameters import QueryForm, WholeText, read_query
 from service.api.reading import read_as
 from service.domain.build import Step
 from service.domain.cost import Cost, Line, cost
-from service.domain.errors import Complaint, UnknownName
+from service.domain.errors import UnknownName
 from service.domain.finishing import LABEL_DECIDES
-from service.domain.purchase import NOT_PLANNED, Purchase, converted, planned_purchase
+from service.domain.known_names import not_known
+from service.domain.purchase import (
+    NOT_PLANNED,
+    Purchase,
+    carried_home,
+    converted,
+    planned_purchase,
+)
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.swaps import swaps
 from service.domain.timeline import Timed, Timeline, timeline
-from service.domain.weight import KILOGRAM, Mass, said, unweighed, weigh, whole
+from service.domain.weight import Mass, said, unweighed, weigh, whole
 from service.planning.purchasing import purchase_of
 from service.planning.whole import plan_build
 
@@ -65,8 +71,8 @@ def estimate_build() -> Response:
     asked = read_query(_FORM)
     chosen_form("json", "text")
     build = resolve(read_as(house().build_form, read_json(request)), house().catalog)
-    purchase, extra = _purchase(build, asked["bought"]), _extra(asked)
-    answer = estimated(build, purchase, extra)
+    purchase, extra = _purchase(build, asked["bought"]), _extra(asked, build)
+    answer = estimated(build, purchase, extra, _passed_over(asked))
     return answered(answer, _lines(answer, build.metric))
 
 
@@ -77,7 +83,10 @@ def _purchase(build: ResolvedBuild, bought: str) -> Purchase:
 
 
 def estimated(
-    build: ResolvedBuild, purchase: Purchase, extra: tuple[Step, ...] = ()
+    build: ResolvedBuild,
+    purchase: Purchase,
+    extra: tuple[Step, ...],
+    assumed: Iterable[str],
 ) -> dict[str, Any]:
     """The whole answer, for any purchase: that of a cut plan, or the one that the caller plans."""
     prices, when = cost(build, purchase, extra), timeline(build, extra)
@@ -89,7 +98,7 @@ def estimated(
     return {
         "mass": {
             "piece": _mass(piece),
-            "carry_home": _carried_home(build, purchase, piece),
+            "carry_home": _mass(carried_home(build, purchase, piece)),
             "spread_percent": round(piece.spread_percent, 1),
             "by_part": [
                 {"part": one.part.part.id, "quantity": one.part.part.quantity,
@@ -101,47 +110,28 @@ def estimated(
         "cost": _cost(build, purchase, prices, extra),
         "time": _time(when),
         "label": LABEL_DECIDES,
-        **carried(build.catalog, rows, _assumed(build, purchase, when)),
+        **carried(build.catalog, rows, [*_assumed(build, purchase, when), *assumed]),
     }  # fmt: skip
 
 
-def _extra(asked: Mapping[str, Any]) -> tuple[Step, ...]:
+def _extra(asked: Mapping[str, Any], build: ResolvedBuild) -> tuple[Step, ...]:
+    """The coats that the address asks for, as one step."""
     if "finish" not in asked:
         return ()
-    catalog = house().catalog
-    if catalog.key("finish", "us", asked["finish"]) is None:
-        raise UnknownName(Complaint("finish", f'no finish called "{asked["finish"]}"'))
+    catalog, region = build.catalog, build.build.region
+    if catalog.key("finish", region, asked["finish"]) is None:
+        raise UnknownName(not_known(catalog, "finish", region, asked["finish"], "finish"))
     first = asked["finish_when"] == "before"
     return (Step("finish", finish=asked["finish"], count=asked.get("coats"), bare_at_joints=first),)
 
 
+def _passed_over(asked: Mapping[str, Any]) -> Iterator[str]:
+    if "coats" in asked and "finish" not in asked:
+        yield "coats is passed over: no finish is named beside it"
+
+
 def _mass(mass: Mass | None) -> dict[str, Any] | None:
-    if mass is None:
-        return None
-    ends = {"low": mass.low, "usual": mass.usual, "high": mass.high}
-    return {
-        "lb": {name: _thousandths(end) for name, end in ends.items()},
-        "kg": {name: _thousandths(end * KILOGRAM) for name, end in ends.items()},
-    }
-
-
-def _thousandths(number: float) -> float:
-    """To three places; much faster than `round`, which goes through text."""
-    return int(number * 1000 + 0.5) / 1000
-
-
-def _carried_home(build: ResolvedBuild, purchase: Purchase, piece: Mass) -> Any:
-    """Boards as bought weigh more than the parts by as much as they hold more wood."""
-    bought = [one for one in purchase.boards if one.source == "store"]
-    known = [one for one in bought if one.volume is not None]
-    if not purchase.planned or not bought or len(known) < len(bought) or not piece.usual:
-        return None
-    cut = sum(
-        (Fraction(p.solid.volume) * p.part.quantity for p in build.parts if p.density and p.solid
-         and hasattr(p.solid, "volume")), Fraction(0),
-    )  # fmt: skip
-    volume = sum((one.volume or Fraction(0) for one in known), Fraction(0))
-    return _mass(piece.times(float(volume / cut))) if cut else None
+    return None if mass is None else shown.mass(mass)
 
 
 def _cost(
@@ -167,14 +157,16 @@ def _cost(
                 "stock": one.stock,
                 "wood": one.wood,
                 "said": one.per,
-                "per": {per: _hundredths(money) for per, money in converted(build, one).items()},
+                "per": {
+                    per: _finer_than_cents(money) for per, money in converted(build, one).items()
+                },
             }
             for one in build.build.buying.prices
         ],
     }
 
 
-def _hundredths(money: Decimal) -> Decimal:
+def _finer_than_cents(money: Decimal) -> Decimal:
     """To a hundredth of a cent: a price by the foot is often less than a cent apart."""
     return money.quantize(Decimal("0.0001")).normalize() + Decimal("0.00")
 
@@ -217,10 +209,12 @@ def _assumed(build: ResolvedBuild, purchase: Purchase, when: Timeline) -> Iterat
 
 def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
     money, time = answer["cost"], answer["time"]
-    usual: float = answer["mass"]["piece"]["lb"]["usual"]
-    yield f"weighs about {said(usual, metric)}, give or take {answer['mass']['spread_percent']} %"
+    yield from _weighed(answer["mass"], metric)
     short = "" if money["total_is_whole"] else ", as far as it is known"
-    yield f"costs {_amount(money['total'], money['currency'])}{short}"
+    if all(line["money"] is None for line in money["lines"]):
+        yield "cost: not known, no price is given for any of it"
+    else:
+        yield f"costs {_amount(money['total'], money['currency'])}{short}"
     if money["budget"] is not None:
         held = "over" if money["over_budget"] else "within"
         yield f"{held} the budget of {_amount(money['budget'], money['currency'])}{short}"
@@ -232,6 +226,17 @@ def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
         yield f"{named.replace('_', ' ')}: {shown.span(low, high)} h"
     yield answer["label"]
     yield from shown.closing(answer)
+
+
+def _weighed(mass: Mapping[str, Any], metric: bool) -> Iterator[str]:
+    """What the piece weighs, as far as the wood of its parts is known."""
+    usual: float = mass["piece"]["lb"]["usual"]
+    if usual:
+        short = ", without what is not weighed" if mass["not_weighed"] else ""
+        yield f"weighs about {said(usual, metric)}, give or take {mass['spread_percent']} %{short}"
+    else:
+        yield "weight: not known"
+    yield from (f"  not weighed: {text}" for text in mass["not_weighed"])
 
 
 def _amount(money: Decimal, currency: str | None) -> str:

@@ -24,9 +24,10 @@ def one_joint(answer: Json, advice: Advice, judged: str | None, choosing: bool) 
 
 def _judged(answer: Json, judged: str | None, choosing: bool) -> Iterator[str]:
     """What is said of the fastener asked about, and of the lengths to choose among."""
-    for finding in answer["findings"][:1]:
-        yield f"{judged or 'this joint'}: {finding['detail']}"
-    if judged and not answer["findings"]:
+    if answer["findings"]:
+        details = " ".join(finding["detail"] for finding in answer["findings"])
+        yield f"{judged or 'this joint'}: {details}"
+    elif judged:
         yield f"{judged}: nothing is found against it."
     if choosing:
         told = (f"{one['length']['tape']} {one['verdict']}" for one in answer["lengths"])

@@ -8,8 +8,9 @@ WIDTH = 80
 PASTED = "curl "  # a line to paste is one line, however long its address is
 DEEPER = 2
 
-# `5 1/2` is one size and stays on one line.
-_MIXED = re.compile(r"(?<=[0-9]) (?=[0-9]{1,4}/[0-9])")
+# `5 1/2 in` is one size and stays on one line, and so does any other number with its unit.
+_UNITS = "in|ft|mm|cm|m|lb|kg|psi|MPa|min|h|F|C|gauge|degrees"
+_WHOLE = re.compile(rf"(?<=[0-9]) (?=[0-9]{{1,4}}/[0-9]|(?:{_UNITS})\b|%)")
 _TIED = "\N{NO-BREAK SPACE}"
 
 
@@ -23,7 +24,7 @@ def folded(lines: Iterable[str]) -> Iterator[str]:
             yield line.rstrip()
             continue
         deeper = " " * (len(line) - len(line.lstrip()) + DEEPER)
-        for piece in _wrapper(deeper).wrap(_MIXED.sub(_TIED, line)):
+        for piece in _wrapper(deeper).wrap(_WHOLE.sub(_TIED, line)):
             yield piece.replace(_TIED, " ")
 
 

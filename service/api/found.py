@@ -58,11 +58,29 @@ def lines(answer: Mapping[str, Any]) -> Iterator[str]:
 def of_parameters(findings: Iterable[Finding], place: str, metric: bool) -> list[dict[str, Any]]:
     """Findings about the one thing that a question states, at parameters rather than pointers."""
     return [
-        {"parameter": found.at.removeprefix(place)}
-        | {name: value for name, value in finding(found, metric).items() if name not in _PLACES}
+        _about(found, found.at.removeprefix(place), metric)
         for found in findings
         if found.at.startswith(place)
     ]
+
+
+def at_parameters(
+    findings: Iterable[Finding], parameter: Mapping[str, str], metric: bool
+) -> list[dict[str, Any]]:
+    """Findings with the parameter that each is about, by the place it has in the build."""
+    return [
+        _about(found, parameter[found.at], metric) for found in findings if found.at in parameter
+    ]
+
+
+def _about(found: Finding, parameter: str, metric: bool) -> dict[str, Any]:
+    told = finding(found, metric)
+    return {"parameter": parameter} | {n: v for n, v in told.items() if n not in _PLACES}
+
+
+def in_lines(answer: Mapping[str, Any]) -> Iterator[str]:
+    """The findings of a one-line question, a line each."""
+    yield from (f"{one['severity']}: {one['detail']}" for one in answer["findings"])
 
 
 def number(value: Number, kind: NumberKind, metric: bool) -> Any:

@@ -38,6 +38,7 @@ from service.domain.rules.glue_ups import cold, cold_spot, slow_spot, span, told
 
 routes = Blueprint("glue_up", __name__)
 
+LONG = 180  # minutes that are better said in hours
 TIMES_TOLD = ("drying-time", "stressed-clamp-time", "full-cure")
 FASTER = (
     "over 75 F glue sets faster than these times; no figure is in the tables, so work in smaller "
@@ -98,7 +99,7 @@ def time_a_glue_up() -> Response:
         "glue_up": _shown(judged, asked["people"]) if judged else None,
         "findings": found.of_parameters(_judged(glue, label, warmth, judged, catalog), "", False),
         "label": LABEL_WINS,
-        **carried(catalog, _rows(glue, label, limit), _assumed(asked)),
+        **carried(catalog, _rows(glue, label, warmth, limit), _assumed(asked)),
     }
     return answered(answer, _lines(answer, limit))
 
@@ -151,10 +152,10 @@ def _judged(
         yield settled(cold, cold_spot("temperature", glue, warmth, label), catalog)
 
 
-def _rows(glue: Glue, label: Label, limit: Limit | None) -> Iterator[str]:
+def _rows(glue: Glue, label: Label, warmth: Fraction | None, limit: Limit | None) -> Iterator[str]:
     yield glue.row
     told = (as_limit(glue.figure(of)) for of in TIMES_TOLD)
-    used = (limit, clamp_time(glue), coldest(glue, label), *told)
+    used = (limit, clamp_time(glue, warmth), coldest(glue, label), *told)
     for one in used:
         yield from one.rests_on if one else ()
     yield from water_class(glue).rests_on
@@ -164,6 +165,8 @@ def _rows(glue: Glue, label: Label, limit: Limit | None) -> Iterator[str]:
 
 
 def _assumed(asked: Mapping[str, Any]) -> Iterator[str]:
+    if asked["joints"] > 1 and asked.get("minutes_each") is None:
+        yield "the joints are not timed: minutes_each is not given"
     if "glue" not in asked:
         yield "no glue is named: white glue, the common one for indoors, is taken"
     if asked.get("temperature") is None:
@@ -188,12 +191,18 @@ def _lines(answer: Mapping[str, Any], limit: Limit | None) -> Iterator[str]:
         yield f"  {_advice(judged)}"
     held = answer["clamp_time_min"]
     if held is not None and held["high"]:
-        told, rest = shown.span(held["low"], held["high"]), answer["stressed_after_min"]
+        told, rest = _lasting(held["low"], held["high"]), answer["stressed_after_min"]
         after = f", {rest['high'] / 60:g} h before it is stressed" if rest else ""
-        yield f"  in clamps {told} min{after}"
-    for finding in answer["findings"]:
-        yield f"{finding['severity']}: {finding['detail']}"
+        yield f"  in clamps {told}{after}"
+    yield from found.in_lines(answer)
     yield from shown.closing(answer)
+
+
+def _lasting(low: float, high: float) -> str:
+    """Minutes as people say them: long ones in hours."""
+    if low < LONG:
+        return f"{shown.span(low, high)} min"
+    return f"{shown.span(low / 60, high / 60)} h"
 
 
 def _advice(judged: Mapping[str, Any]) -> str:

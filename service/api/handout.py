@@ -20,7 +20,8 @@ from service.api.documents.schemas import Book, Json, any_of, schema_of
 from service.api.handed import FORMS, handed, refuse_stray
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
-from service.api.remaking import MadeOverForm, read_build, read_wanted, remake
+from service.api.reading import read_as
+from service.api.remaking import MadeOverForm, read_wanted, remake
 from service.api.restating import restated
 from service.domain.build import Build
 from service.domain.errors import UnknownName
@@ -120,7 +121,7 @@ def _wanted(body: Any, asked: Mapping[str, Any]) -> Wanted:
     inside = isinstance(body, Mapping) and "build" in body
     document = body["build"] if inside else body
     form = house().build_form
-    build = read_build(form, document, "#/build" if inside else "#")
+    build = read_as(form, document, "#/build" if inside else "#")
     wanted = {name: value for name, value in body.items() if name not in ENVELOPE} if inside else {}
     units: Units | None = asked["units"] if asked.get("units") in ("in", "mm") else None
     over: Iterable[Change] = ()
@@ -130,8 +131,8 @@ def _wanted(body: Any, asked: Mapping[str, Any]) -> Wanted:
         document, over = made.document, made_over(made.resized)
     elif units is not None:
         document = restated(form, document, units)
-    now = read_build(form, document)
+    now = read_as(form, document)
     since = None
     if inside and "earlier" in body:
-        since = tuple(changes(read_build(form, body["earlier"], "#/earlier"), build))
+        since = tuple(changes(read_as(form, body["earlier"], "#/earlier"), build))
     return Wanted(now, since, tuple(over))

@@ -7,13 +7,13 @@ from typing import Any
 from flask import Blueprint, Response
 from marshmallow import ValidationError, validates_schema
 
-from service.api import shown
+from service.api import found, shown
 from service.api.answers import answered, carried
 from service.api.described import standing
 from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Length, Weight, Word
 from service.api.house import house
-from service.api.one_piece import at_parameters, judged
+from service.api.one_piece import judged
 from service.api.parameters import UnitsForm, WholeText, read_query
 from service.domain.build import Build, Fastener, Joint, Part, Place, Stock, Wall
 from service.domain.catalog import Catalog
@@ -21,7 +21,7 @@ from service.domain.hanging import ALWAYS, bite_of, bite_wanted, pull_on_screws,
 from service.domain.resolving import resolve
 from service.domain.rules import hanging
 from service.domain.tape import plain
-from service.domain.weight import KILOGRAM, said
+from service.domain.weight import said
 
 routes = Blueprint("hanging", __name__)
 
@@ -94,11 +94,11 @@ def rail_on_a_wall() -> Response:
             "low": shown.length(wanted.low or Fraction(0), metric),
             "high": shown.length(wanted.high or Fraction(0), metric),
         },
-        "pull_on_upper_screws": _weight(pull),
-        "pull_on_each": _weight(pull / asked["screws"] if pull is not None else None),
+        "pull_on_upper_screws": None if pull is None else shown.weight(pull),
+        "pull_on_each": None if pull is None else shown.weight(pull / asked["screws"]),
         "always": [caution.words for caution in told],
         "not_judged": ["the wall and what is in it", "what holds the rail to the piece"],
-        "findings": at_parameters(
+        "findings": found.at_parameters(
             judged(resolve(build_of(asked, board), catalog), RULES),
             {"#/joints/0": "rail", "#/joints/0/fastener/length": "screw"},
             metric,
@@ -133,15 +133,9 @@ def _signed(size: Fraction | None, metric: bool) -> dict[str, Any] | None:
     return shown.length(max(size, Fraction(0)), metric) | {"reaches": size > 0}
 
 
-def _weight(pounds: float | None) -> dict[str, float] | None:
-    if pounds is None:
-        return None
-    return {"lb": round(pounds, 1), "kg": round(pounds * KILOGRAM, 1)}
-
-
 def _assumed(asked: Mapping[str, Any]) -> Iterator[str]:
     if "screw" in asked and "wallboard" not in asked:
-        yield f"wallboard {plain(USUAL_BOARD)} thick"
+        yield f"wallboard {plain(USUAL_BOARD, asked['units'] == 'mm')} thick"
     if "hangs" in asked:
         yield "the load hangs half the depth in front of the wall"
         yield f"{asked['screws']} upper screws share the pull alike"
@@ -164,6 +158,5 @@ def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
         yield f"  pull on the upper screws: {every} together, {each} each"
     for words in answer["always"]:
         yield f"  {words}"
-    for finding in answer["findings"]:
-        yield f"{finding['severity']}: {finding['detail']}"
+    yield from found.in_lines(answer)
     yield from shown.closing(answer)

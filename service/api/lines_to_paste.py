@@ -15,7 +15,7 @@ class Question:
 
 
 LEDGE = (
-    '{"name": "Book ledge", "parts": ['
+    '{"name": "Book ledge", "wood": "spf", "parts": ['
     '{"id": "shelf", "stock": "1x6", "length": "24", "width": "6"}, '
     '{"id": "back", "stock": "1x4", "length": "24"}]}'
 )

@@ -55,6 +55,7 @@ def measure_a_length() -> Response:
         "rounded": shown.length(rounded, metric),
         "rounded_exact": quantities.written(rounded, metric=metric),
         "off_by": _signed(rounded - exact, metric),
+        "findings": [],
         **carried(house().catalog),
     }
     return answered(answer, _lines(answer))
@@ -71,3 +72,4 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
     value = answer["value"]
     yield f"{answer['exact']} = {value['in']} in = {value['mm']} mm"
     yield f"{answer['round']} {answer['to']}: {answer['rounded_exact']} (off by {answer['off_by']})"
+    yield from shown.closing(answer)

@@ -6,14 +6,15 @@ from typing import Any
 from flask import Blueprint, Response
 from marshmallow import validates_schema
 
-from service.api import shown
+from service.api import found, shown
 from service.api.answers import answered, carried
 from service.api.described import standing
 from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Temperature, Text, Word
 from service.api.documents.gathered import one_of
+from service.api.documents.place import WHERE
 from service.api.house import house
-from service.api.one_piece import at_parameters, judged, named_wood
+from service.api.one_piece import judged
 from service.api.parameters import NumberText, QueryForm, SeveralTexts, read_query
 from service.domain.build import Build, Part, Place, Stock, StockNote
 from service.domain.catalog import Catalog
@@ -21,6 +22,7 @@ from service.domain.errors import UnknownName
 from service.domain.moisture import ROOM, celsius, equilibrium, swing
 from service.domain.resolving import resolve
 from service.domain.rules import wood
+from service.domain.woods import wood_named
 
 routes = Blueprint("moisture", __name__)
 
@@ -33,7 +35,7 @@ class MoistureQuery(QueryForm):
 
     humidity = SeveralTexts(NumberText(0, 100), 1, 2)
     temperature = Temperature(load_default=None)
-    where = Word("indoors", "damp", "covered", "outdoors")
+    where = Word(*WHERE)
     wood = Text()
     region = Text(load_default="us")
     moisture = NumberText(0, 200)
@@ -62,13 +64,15 @@ def moisture_of_wood() -> Response:
     """The moisture at which wood comes to rest, by the handbook's equation."""
     asked, catalog = read_query(_FORM), house().catalog
     warmth = float(asked["temperature"]) if asked["temperature"] is not None else ROOM
+    if "wood" in asked:
+        wood_named(catalog, asked["region"], asked["wood"])  # refused where no table has it
     rests, rows = rests_at(asked, catalog, warmth)
     answer = {
         "humidity": list(asked.get("humidity", ())),
         "where": asked.get("where"),
         "temperature": {"F": round(warmth, 1), "C": round(celsius(warmth), 1)},
         "moisture_percent": [round(each, 1) for each in rests],
-        "findings": at_parameters(
+        "findings": found.at_parameters(
             _found(asked, catalog), {"#/parts/0/moisture": "moisture"}, False
         ),
         **carried(catalog, rows, _assumed(asked, warmth), SOURCES),
@@ -89,10 +93,11 @@ def rests_at(
 def _found(asked: Mapping[str, Any], catalog: Catalog) -> list[Any]:
     if "moisture" not in asked:
         return []
-    named = named_wood(catalog, asked["region"], asked.get("wood"))
-    known = StockNote(wood=named, moisture=asked["moisture"])
+    known = StockNote(wood=asked.get("wood"), moisture=asked["moisture"])
     piece = Part("wood", Stock(), None, known=known)
-    place = Place(where=asked.get("where"))
+    place = Place(
+        asked.get("where"), asked["temperature"], max(asked.get("humidity", ()), default=None)
+    )
     build = Build("wood", region=asked["region"], place=place, parts=(piece,))
     return judged(resolve(build, catalog), (wood.wet,))
 
@@ -100,6 +105,8 @@ def _found(asked: Mapping[str, Any], catalog: Catalog) -> list[Any]:
 def _assumed(asked: Mapping[str, Any], warmth: float) -> Iterator[str]:
     if "humidity" in asked and asked["temperature"] is None:
         yield f"at {ROOM:g} F"
+    if "wood" in asked:
+        yield "the equation is the same for every wood"
     if not LEAST_F <= warmth <= MOST_F:
         yield f"the equation is printed for {LEAST_F:g} to {MOST_F:g} F"
 
@@ -108,6 +115,5 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
     rests = " to ".join(f"{each:g}" for each in answer["moisture_percent"])
     air = answer["where"] or " and ".join(f"{each:g} %" for each in answer["humidity"])
     yield f"wood comes to {rests} % moisture ({air}, {answer['temperature']['F']:g} F)"
-    for finding in answer["findings"]:
-        yield f"{finding['severity']}: {finding['detail']}"
+    yield from found.in_lines(answer)
     yield from shown.closing(answer)

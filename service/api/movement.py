@@ -12,8 +12,8 @@ from service.api.described import standing
 from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Length, Temperature, Text, Word
 from service.api.documents.gathered import one_of
+from service.api.documents.place import WHERE
 from service.api.house import house
-from service.api.one_piece import named_wood
 from service.api.parameters import NumberText, SeveralTexts, UnitsForm, read_query
 from service.api.refusals import Fault, InvalidParameter
 from service.domain.catalog import Catalog
@@ -22,6 +22,7 @@ from service.domain.loads import inches
 from service.domain.moisture import ROOM, Swing, celsius, equilibrium, moves, swing
 from service.domain.tape import plain
 from service.domain.wood_values import Known, MovingValues
+from service.domain.woods import wood_named
 
 routes = Blueprint("movement", __name__)
 
@@ -45,7 +46,7 @@ class MovementQuery(UnitsForm):
     moisture_to = NumberText(0, 200)
     humidity = SeveralTexts(NumberText(0, 100), 2, 2)
     temperature = Temperature(load_default=None)
-    where = Word("indoors", "damp", "covered", "outdoors")
+    where = Word(*WHERE)
     held = Word("edge", "middle", load_default="edge")
 
     @validates_schema
@@ -92,7 +93,7 @@ def movement_of_a_width() -> Response:
             "most": shown.length(inches(most), metric),
         },
         "each_side": shown.length(inches(most / each_side), metric),
-        "direction": "wider" if span.high > span.low else "narrower",
+        "direction": direction(span),
         "held": asked["held"],
         "coefficients": {"flat": values.flat.value, "quarter": values.quarter.value},
         "let_it_move": list(WAYS),
@@ -100,11 +101,18 @@ def movement_of_a_width() -> Response:
         **carried(
             catalog,
             [*values.flat.rests_on, *values.quarter.rests_on, *span.rests_on],
-            _assumed(asked, values, span),
+            _assumed(asked, values, span, catalog),
             SOURCES,
         ),
     }
     return answered(answer, _lines(asked, answer, metric))
+
+
+def direction(span: Swing) -> str:
+    """Which way a width moves as its moisture goes from the one to the other."""
+    if span.high == span.low:
+        return "neither"
+    return "wider" if span.high > span.low else "narrower"
 
 
 def values_of(asked: Mapping[str, Any], catalog: Catalog) -> MovingValues:
@@ -112,16 +120,15 @@ def values_of(asked: Mapping[str, Any], catalog: Catalog) -> MovingValues:
     if "coefficient" in asked:
         own = Known(asked["coefficient"], "your own figure", ())
         return MovingValues(own, own)
-    key = named_wood(catalog, asked["region"], asked["wood"]) or ""
-    if key not in catalog.moving:
-        wood = catalog.woods[key]
+    wood = wood_named(catalog, asked["region"], asked["wood"])
+    if wood.key not in catalog.moving:
         why = (
             f"{wood.name} is a panel: it hardly moves in its plane, and no figure is given"
             if wood.kind == "panel"
             else f"the tables do not say how {wood.name} moves"
         )
         raise InvalidParameter("The movement is not known.", Fault(why, parameter="wood"))
-    return catalog.moving[key]
+    return catalog.moving[wood.key]
 
 
 def swing_of(asked: Mapping[str, Any], catalog: Catalog) -> Swing:
@@ -135,11 +142,20 @@ def swing_of(asked: Mapping[str, Any], catalog: Catalog) -> Swing:
     return swing(catalog, asked.get("where"), None, warmth)
 
 
-def _assumed(asked: Mapping[str, Any], values: MovingValues, span: Swing) -> Iterator[str]:
-    if "coefficient" not in asked and values.flat.of != asked["wood"]:
-        yield f"of the woods sold under that name the one that moves most: {values.flat.of}"
+def _assumed(
+    asked: Mapping[str, Any], values: MovingValues, span: Swing, catalog: Catalog
+) -> Iterator[str]:
+    if "coefficient" not in asked:
+        named, taken = wood_named(catalog, asked["region"], asked["wood"]), values.flat.of
+        if named.key != taken:
+            told = catalog.woods[taken].name
+            yield f"of the woods sold under that name the one that moves most: {told}"
     if "moisture_from" not in asked and "humidity" not in asked:
         yield f"over the year {asked.get('where', 'indoors')}, {span.low:g} to {span.high:g} %"
+    elif "where" in asked:
+        yield "where is passed over: the air or the moistures are given"
+    if "moisture_from" in asked and asked["temperature"] is not None:
+        yield "temperature is passed over: the moistures are given"
     if "humidity" in asked and asked["temperature"] is None:
         yield f"at {ROOM:g} F"
     if min(span.low, span.high) < 6 or max(span.low, span.high) > 14:
@@ -152,7 +168,10 @@ def _lines(asked: Mapping[str, Any], answer: Mapping[str, Any], metric: bool) ->
     low, high = moves["least"][unit], moves["most"][unit]
     wide = plain(asked["width"], metric)
     least = f", {low:.3g}{mark} quarter sawn" if low != high else ""
-    yield f"{wide} gets {answer['direction']} by up to {high:.3g}{mark}{least}"
+    if answer["direction"] == "neither":
+        yield f"{wide} stays as wide as it is: its moisture does not change"
+    else:
+        yield f"{wide} gets {answer['direction']} by up to {high:.3g}{mark}{least}"
     yield f"  from {moisture['from']:g} to {moisture['to']:g} % moisture"
     if answer["held"] == "middle":
         yield f"  held in the middle: {answer['each_side'][unit]:.3g}{mark} on each side"

@@ -9,19 +9,20 @@ from marshmallow import ValidationError, validates_schema
 
 from service import quantities
 from service.api.documents.fields import UNITS, CarriedLoad, Length, Quantity, Text, Word
-from service.api.documents.gathered import one_of
-from service.api.documents.loads import SagLimit, Stiffness
+from service.api.documents.gathered import stock_or_sizes
+from service.api.documents.loads import SagLimit, Stiffness, in_pounds
+from service.api.documents.place import WHERE
 from service.api.documents.schemas import Book, Json, any_of, schema_of
 from service.api.one_piece import PIECE, piece_of
 from service.api.parameters import NumberText, SeveralTexts, UnitsForm, WholeText
-from service.api.refusals import Fault, InvalidParameter
 from service.domain.build import Build, Load, Part, Place, PointLoad, Stock
-from service.domain.catalog import Catalog
+from service.domain.catalog import Catalog, Practice
+from service.domain.errors import Complaint, UnknownName
+from service.domain.known_names import known_key
 from service.quantities import patterns
 
 BOOKS = "books"
 TRIAL_SPAN = Fraction(36)  # inches, to start from where the longest span is asked for
-_PER = {"total": ("total", 1), "per-foot": ("inch", 12), "per-square-foot": ("square-inch", 144)}
 
 
 class AmountOrBooks(CarriedLoad):
@@ -75,15 +76,14 @@ class SagQuery(UnitsForm):
     lip = Text()
     lip_joined = Word("glued", "nailed", "screwed", load_default="glued")
     limit = SagLimit()
-    stays = Word("yes", "no", load_default="no")
+    stays = Word("yes", "no")
     use = Text()
-    where = Word("indoors", "damp", "covered", "outdoors")
+    where = Word(*WHERE)
     moisture = NumberText(0, 200)
 
     @validates_schema
     def _enough(self, data: dict[str, Any], **_: Any) -> None:
-        if one_of(data, ("stock", "thickness")) == "thickness" and "width" not in data:
-            raise ValidationError("This is required with thickness.", field_name="width")
+        stock_or_sizes(data)
         if "carries" not in data and "points" not in data:
             raise ValidationError("Say load, points, or both.", field_name="load")
         fixed = "points" in data or data.get("held") == "several"
@@ -95,14 +95,16 @@ class SagQuery(UnitsForm):
 
 def build_of(asked: Mapping[str, Any], catalog: Catalog) -> Build:
     """The question as a build of one plank, and its lip, under one load."""
-    span = asked.get("span")
+    span, use = asked.get("span"), asked.get("use")
     places = asked.get("supports", ())
+    if use is not None:
+        known_key(catalog, "use", asked["region"], use, "use")
     length = asked.get("length") or span or (max(places) if places else TRIAL_SPAN)
     part = piece_of(asked, catalog, length)
     parts: list[Part] = [part]
     lips: tuple[tuple[str, str], ...] = ()
     if "lip" in asked:
-        parts.append(Part("lip", lip_stock(asked["lip"]), length, known=part.known))
+        parts.append(Part("lip", lip_stock(asked, catalog), length, known=part.known))
         lips = (("lip", asked["lip_joined"]),)
     load = Load(
         PIECE,
@@ -113,8 +115,8 @@ def build_of(asked: Mapping[str, Any], catalog: Catalog) -> Build:
         supports=places,
         laid=asked["laid"],
         stiffened_by=lips,
-        stays=asked["stays"] == "yes",
-        use=known_use(asked, catalog),
+        stays=asked.get("stays") == "yes",
+        use=use,
         limit=asked.get("limit"),
         boards=asked["boards"],
         grade=asked.get("grade"),
@@ -133,25 +135,23 @@ def amount_of(asked: Mapping[str, Any], catalog: Catalog) -> dict[str, Any]:
     if load is None:
         return {}
     if load == BOOKS:
-        return {"carries": (catalog.standing["load.books"].high or 0) / 12, "per": "inch"}
-    per, inches_a = _PER[load.kind]
-    return {"carries": load.amount / inches_a, "per": per}
+        load = quantities.Load("per-foot", books(catalog).high or Fraction(0))
+    return in_pounds(load)
 
 
-def lip_stock(text: str) -> Stock:
-    """A lip by its stock, or by thickness and width: `3/4x1 1/2in`."""
-    try:
-        thickness, width = quantities.size_pair(text, UNITS.get())
-    except quantities.QuantityError:
+def books(catalog: Catalog) -> Practice:
+    """The row that says what a foot of shelf full of books weighs."""
+    return catalog.standing["load.books"]
+
+
+def lip_stock(asked: Mapping[str, Any], catalog: Catalog) -> Stock:
+    """A lip by its stock, or by thickness and width: `3/4x1 1/2in`. Raises UnknownName."""
+    text, region = asked["lip"], asked["region"]
+    if catalog.stock_key(region, text) is not None:
         return Stock(name=text)
-    is_stock = text.replace("x", "").isdigit()
-    return Stock(name=text) if is_stock else Stock(thickness=thickness, width=width)
-
-
-def known_use(asked: Mapping[str, Any], catalog: Catalog) -> str | None:
-    """The use, if the tables have it. Raises InvalidParameter."""
-    use = asked.get("use")
-    if use is not None and catalog.key("use", asked["region"], use) is None:
-        fault = Fault(f'no use called "{use}" is in the tables', parameter="use")
-        raise InvalidParameter("The use is not known.", fault)
-    return use
+    try:
+        thickness, width = quantities.size_pair(text, asked["units"])
+    except quantities.QuantityError as refusal:
+        told = f'Nothing sold in region {region} is called "{text}". As a size: {refusal}'
+        raise UnknownName(Complaint("lip", told)) from None
+    return Stock(thickness=thickness, width=width)

@@ -13,10 +13,12 @@ from service.api.described import gluing
 from service.api.described.operations import JOINTS, Example, Operation, described_as
 from service.api.documents.fields import Length, Text, Word
 from service.api.documents.gathered import one_of
+from service.api.documents.joints import SURFACES
 from service.api.house import house
 from service.api.parameters import UnitsForm, read_query
 from service.domain.catalog import Catalog, Wood
 from service.domain.errors import UnknownName
+from service.domain.fastener_words import DRILL_STEP
 from service.domain.findings import Finding, Spot, settled
 from service.domain.pilot_holes import Drilling, HoleRange, drilling, hardness, screw_named
 from service.domain.rules import BY_CODE
@@ -27,7 +29,7 @@ from service.domain.woods import wood_named
 routes = Blueprint("pilot_holes", __name__)
 
 NEAR = "fastener.near-edge"
-DRILLS, METRIC_DRILLS = Fraction(1, 64), MM / 10
+METRIC_DRILLS = MM / 10
 
 
 class PilotHolesQuery(UnitsForm):
@@ -37,7 +39,7 @@ class PilotHolesQuery(UnitsForm):
     diameter = Length()
     wood = Text()
     region = Text(load_default="us")
-    spot = Word("face", "edge", "end", load_default="face")
+    spot = Word(*SURFACES, load_default="face")
     thickness = Length()
     end_distance = Length(zero=True)
     edge_distance = Length(zero=True)
@@ -144,7 +146,7 @@ def _range(hole: HoleRange | None, metric: bool) -> dict[str, Any] | None:
 
 def _drill(size: Fraction, metric: bool) -> dict[str, Any]:
     """A diameter, and the drill nearest to it: a tape is too coarse."""
-    step = METRIC_DRILLS if metric else DRILLS
+    step = METRIC_DRILLS if metric else DRILL_STEP
     return shown.length(size, metric) | {"drill": plain(round(size / step) * step, metric)}
 
 
@@ -176,8 +178,7 @@ def _lines(answer: Mapping[str, Any]) -> Iterator[str]:
         f"  keep {end['least']['tape']} from the end ({end['advised']['tape']} is advised), "
         f"{edge['least']['tape']} from the edge"
     )
-    for finding in answer["findings"]:
-        yield f"{finding['severity']}: {finding['detail']}"
+    yield from found.in_lines(answer)
     yield from shown.closing(answer)
 
 

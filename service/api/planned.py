@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from math import atan, cos, degrees
 from typing import Any
 
 from service.api import shown
@@ -14,7 +13,7 @@ from service.domain.ends import Slant
 from service.domain.naming import letter
 from service.domain.resolving import ResolvedBuild
 from service.planning.adding_up import outlay_of, shares_of
-from service.planning.job import Piece
+from service.planning.job import CutBoard, Piece
 from service.planning.panels.planned import CutSheet
 from service.planning.setting_up import KEPT_SIDE, short_to_hold, shortest_held, stop_blocks
 from service.planning.shortfall import missing_from
@@ -82,6 +81,7 @@ class Showing:
     def boards(self, one: PlannedBoards) -> Iterator[dict[str, Any]]:
         """Every board with its cuts in the order to make them, from the left end."""
         held = shortest_held(self.build.catalog)
+        whole, widths = one.asked.job.width, {p.id: p.width for p in one.asked.job.parts}
         for board in kept_time(one.plan.boards):
             yield {
                 "stock": one.asked.stock.key,
@@ -90,14 +90,22 @@ class Showing:
                 "length": self.length(board.length),
                 "price": price(board.price, one),
                 "strips": [self.length(width) for width in board.strips],
-                "cuts": [self.cut(piece) for piece in board.pieces],
+                "cuts": [
+                    self.cut(piece, board, widths[piece.part] or whole, whole)
+                    for piece in board.pieces
+                ],
                 "left": [self.length(end - start) for start, end in board.rests],
+                "left_strips": list(board.rest_strips) if board.strips else [],
                 "keep": list(board.keep),
                 "too_short_to_hold": [] if held is None else list(short_to_hold(board, held)),
             }
 
-    def cut(self, piece: Piece) -> dict[str, Any]:
-        """One piece on its board: tape marks from the board's left end, and how the saw stands."""
+    def cut(self, piece: Piece, board: CutBoard, wide: Fraction, whole: Fraction) -> dict[str, Any]:
+        """One piece on its board: tape marks from the board's left end, and how the saw stands.
+
+        It is to be `wide`, and comes from a strip or from the `whole` width of the board.
+        """
+        here = board.strips[piece.strip] if board.strips else whole
         return {
             "part": piece.part,
             "letter": self.letter(piece.part),
@@ -108,6 +116,7 @@ class Showing:
             "turned": piece.turned,
             "over": piece.over,
             "strip": piece.strip,
+            "rip_to": self.length(wide) if wide < here else None,
         }
 
     def stops(self, one: PlannedBoards) -> Iterator[dict[str, Any]]:
@@ -242,6 +251,5 @@ def cents(amount: Decimal) -> str:
 
 def angles(slant: Slant) -> dict[str, float]:
     """Miter and bevel of an end, degrees off square as the saw is set; signs as the piece lies."""
-    miter = atan(float(slant.across))
-    bevel = atan(float(slant.through) * cos(miter))
-    return {"miter": round(degrees(miter), 2), "bevel": round(degrees(bevel), 2)}
+    miter, bevel = slant.settings
+    return {"miter": round(miter, 2), "bevel": round(bevel, 2)}

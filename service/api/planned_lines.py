@@ -8,6 +8,8 @@ from service.planning.setting_up import KEPT_SIDE
 
 Json = Mapping[str, Any]
 
+BESIDE = {"spare_cost": "spare boards", "store_cuts_cost": "cuts at the store", "tax": "tax"}
+
 
 def lines(answer: Json) -> Iterator[str]:
     """A plan as a builder reads it at the saw."""
@@ -26,13 +28,20 @@ def _board(number: int, board: Json) -> Iterator[str]:
     """A board, the pieces on it with the ends that are not square, and what is left."""
     price = f", {board['price']}" if board["price"] else ""
     yield f"board {number}: {board['stock']} {board['length']['tape']} ({board['from']}{price})"
+    ripped = board["strips"]
+    if ripped:
+        many = "" if len(ripped) == 1 else f" into {len(ripped)} strips"
+        yield f"  rip it first{many}: {', '.join(strip['tape'] for strip in ripped)} wide"
     for cut in board["cuts"]:
+        strip = f", strip {cut['strip'] + 1}" if len(ripped) > 1 else ""
+        rip = f", rip to {cut['rip_to']['tape']} wide" if cut["rip_to"] else ""
         yield (
             f"  {cut['letter']} {cut['part']}: {cut['start']['tape']} to {cut['end']['tape']}"
-            f"{_angled(cut)}"
+            f"{strip}{rip}{_angled(cut)}"
         )
-    rests = zip(board["left"], board["keep"], strict=True)
-    left = ", ".join(rest["tape"] + _kept(keep) for rest, keep in rests)
+    strips = board["left_strips"] if len(ripped) > 1 else [None] * len(board["left"])
+    rests = zip(board["left"], board["keep"], strips, strict=True)
+    left = ", ".join(rest["tape"] + _of_strip(strip) + _kept(keep) for rest, keep, strip in rests)
     yield f"  left: {left or 'nothing'}"
     for part in board["too_short_to_hold"]:
         yield f"  {part}: too short to hold; cut it from a longer piece or clamp it"
@@ -77,6 +86,10 @@ def _corner(piece: Json) -> str:
     return f"{piece['x']['tape']}, {piece['y']['tape']}"
 
 
+def _of_strip(strip: int | None) -> str:
+    return "" if strip is None else f" of strip {strip + 1}"
+
+
 def _kept(keep: bool) -> str:
     return " (keep)" if keep else ""
 
@@ -94,6 +107,9 @@ def _money(answer: Json) -> Iterator[str]:
         f"{answer['outlay']} {currency} in all; wood {answer['cost']} "
         f"({proof}, at least {answer['bound']})"
     )
+    for name, what in BESIDE.items():
+        if Decimal(answer[name]):
+            yield f"  of that {what}: {answer[name]}"
     if answer["budget"] is not None:
         left = Decimal(answer["budget"]) - Decimal(answer["outlay"])
         over = f"{-left} over it" if answer["over_budget"] else f"{left} left of it"
@@ -114,6 +130,21 @@ def _shopping(answer: Json) -> Iterator[str]:
         yield f"stop block at {block['length']['tape']}: {block['count']} pieces"
     if answer["stop_blocks"]:
         yield KEPT_SIDE
+    for one in answer["compared"]:
+        yield from _compared(one)
+
+
+def _compared(one: Json) -> Iterator[str]:
+    """What other ways to buy the wood of one stock would cost, where they can be told."""
+    ways = [
+        ("longest part first", one["longest_first"]),
+        ("laid tip to tip", one["tip_to_tip"]),
+        *((f"{way['length']['tape']} boards only", way["cost"]) for way in one["one_length_only"]),
+    ]
+    told = ", ".join(f"{way} {cost}" for way, cost in ways if cost is not None)
+    if told:
+        late = "; time ran out before all were tried" if one["out_of_time"] else ""
+        yield f"compare {one['stock']}, {one['cost']} as planned: {told}{late}"
 
 
 def _count(row: Json) -> str:

@@ -190,7 +190,7 @@ def _unforeseen(error: Exception) -> Response:
 def explain_problem(slug: str) -> Response:
     """What a problem type means."""
     if slug not in known_problems():
-        return problem(404, *FRAMEWORK[404])
+        raise NotFound
     status, title = known_problems()[slug]
     return as_json({"type": f"/problems/{slug}", "title": title, "status": status})
 

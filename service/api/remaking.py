@@ -6,14 +6,12 @@ from typing import Any
 
 from marshmallow import ValidationError, validates_schema
 
-from service.api.documents.build import BuildForm
 from service.api.documents.fields import UNITS, Id, Length, Text, Units
-from service.api.documents.forms import Form, pointers
+from service.api.documents.forms import Form
 from service.api.documents.gathered import Named, Object, Several
 from service.api.documents.telling import told
 from service.api.house import house
 from service.api.reading import read_as
-from service.api.refusals import Fault, InvalidDocument
 from service.api.restating import restated
 from service.api.rewriting import rewritten
 from service.domain.build import Build
@@ -84,18 +82,6 @@ class Remade:
     was: Units
 
 
-def read_build(form: BuildForm, document: Any, at: str = "#/build") -> Any:
-    """A build inside another document, its faults at their pointers."""
-    try:
-        return form.load(document)
-    except ValidationError as refusal:
-        faults = (
-            Fault(detail, pointer=place.replace("#", at, 1))
-            for place, detail in pointers(refusal.messages)
-        )
-        raise InvalidDocument("The build is not of the form asked for.", *faults) from None
-
-
 def read_wanted(form: Form, document: Any, wanted: Mapping[str, Any]) -> dict[str, Any]:
     """What is asked of a build, bare numbers in the build's units."""
     before = UNITS.set("mm" if document.get("units") == "mm" else "in")
@@ -123,5 +109,5 @@ def remake(
     resizing = Resizing(
         wanted.get("to", {}), stock, wanted.get("region"), frozenset(wanted.get("cut", ())), to_tape
     )
-    resized = resize(read_build(form, document), resizing, house().catalog)
+    resized = resize(read_as(form, document), resizing, house().catalog)
     return Remade(rewritten(document, resized.changed, into == "mm"), resized, build.units)

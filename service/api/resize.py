@@ -8,8 +8,9 @@ from typing import Any
 from flask import Blueprint, Response, request
 
 from service.api import found, shown
-from service.api.answers import answered, carried, chosen_form
+from service.api.answers import answered, chosen_form
 from service.api.bodies import read_json
+from service.api.check import carried_by, judged
 from service.api.described import builds, scenes
 from service.api.described.operations import BUILDS, Example, Operation, described_as
 from service.api.documents.build import BuildForm
@@ -20,7 +21,7 @@ from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
 from service.api.refusals import Fault, InvalidDocument
-from service.api.remaking import MadeOverForm, Remade, read_build, read_wanted, remake
+from service.api.remaking import MadeOverForm, Remade, read_wanted, remake
 from service.api.rewriting import as_written
 from service.domain.checking import Checked, check
 from service.domain.errors import UnknownName
@@ -79,7 +80,7 @@ def resize_build() -> Response:
     chosen_form("json", "text")
     document, wanted = _apart(read_json(request))
     form = house().build_form
-    build = read_build(form, document)
+    build = read_as(form, document, "#/build")
     data = _read_asked(document, wanted)
     made = remake(document, build, data, data.get("units"), asked["round"] == "tape")
     answer = _answer(made, check(read_as(form, made.document), house().catalog))
@@ -108,9 +109,6 @@ def _read_asked(document: Any, wanted: dict[str, Any]) -> dict[str, Any]:
 def _answer(made: Remade, checked: Checked) -> dict[str, Any]:
     new, resized, was = made.document, made.resized, made.was
     metric = checked.resolved.metric
-    named = [source for finding in checked.findings for source in finding.sources]
-    rows = [row for finding in checked.findings for row in finding.rests_on]
-    rows += [row for part in checked.resolved.parts for row in part.rests_on]
     changed = [_changed(change, metric) for change in resized.changed]
     if checked.resolved.build.units != was:
         why = "asked for; sizes without a unit now carry the one they had"
@@ -120,10 +118,8 @@ def _answer(made: Remade, checked: Checked) -> dict[str, Any]:
         "changed": changed,
         "kept": [_kept(kept) for kept in resized.kept],
         "order": [_turn(turn) for turn in resized.order],
-        "verdict": checked.verdict,
-        "findings": [found.finding(finding, metric) for finding in checked.findings],
-        "not_judged": list(checked.not_judged),
-        **carried(checked.resolved.catalog, rows, checked.resolved.assumed, named),
+        **judged(checked),
+        **carried_by(checked),
     }
 
 

@@ -7,13 +7,13 @@ from typing import Any
 
 from flask import Blueprint, Response
 
-from service.api import shown
+from service.api import found, shown
 from service.api.answers import answered, carried
 from service.api.described import standing
 from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.house import house
-from service.api.one_piece import PIECE, at_parameters, judged
-from service.api.one_plank import SagQuery, build_of
+from service.api.one_piece import PIECE, judged
+from service.api.one_plank import BOOKS, SagQuery, books, build_of
 from service.api.parameters import read_query
 from service.domain.bending import SAID, Allowed, allowed, usual_limits
 from service.domain.errors import UnknownName
@@ -21,14 +21,16 @@ from service.domain.loads import Carried, NotJudged, carries_people, inches, onl
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import loads
 from service.domain.rules.loads import called, psi, what_would_help
-from service.domain.stiffening import counted, longest_span, most_counted
+from service.domain.stiffening import counted, longest_span, most_counted, what_counts
 from service.domain.tape import plain
-from service.domain.weight import KILOGRAM, said
+from service.domain.weight import said
 
 routes = Blueprint("sag", __name__)
 
-RULES = (loads.sags, loads.overstressed, loads.not_judged)
+RULES = (loads.span, loads.sags, loads.overstressed, loads.not_judged)
+PLACES = {"#/loads/0": "load", "#/loads/0/span": "span"}
 SOURCES = ("wood-handbook-2010-table-9-1",)
+TOO_FAR = "the span is longer than the piece"
 
 HELD = {
     "resting": "resting on both ends",
@@ -67,16 +69,18 @@ def sag_of_a_plank() -> Response:
         longest = longest_span(one, allowed(catalog, one.load.limit, one.reach))
         if longest is not None:
             build, one = at_span(build, sixteenths(longest))
-    findings = at_parameters(judged(build, RULES), {"#/loads/0": "load"}, metric)
+    findings = found.at_parameters(judged(build, RULES), PLACES, metric)
     if not isinstance(one, Carried):
-        why = one.why.removeprefix(f"{PIECE}: ") if isinstance(one, NotJudged) else "size unknown"
+        why = one.why.removeprefix(f"{PIECE}: ") if isinstance(one, NotJudged) else TOO_FAR
         answer = {"judged": False, "why": why, "findings": findings, **carried(catalog)}
-        return answered(answer, [f"not judged: {why}", *shown.closing(answer)])
+        return answered(
+            answer, [f"not judged: {why}", *found.in_lines(answer), *shown.closing(answer)]
+        )
     answer = {
         "judged": True,
         **_shown(build, one, metric),
         "findings": findings,
-        **carried(catalog, _rows(build, one), _assumed(one, asked), SOURCES),
+        **carried(catalog, _rows(build, one, asked), _assumed(build, one, asked), SOURCES),
     }
     return answered(answer, _lines(build, one, answer, metric))
 
@@ -105,8 +109,8 @@ def _shown(build: ResolvedBuild, one: Carried, metric: bool) -> dict[str, Any]:
         "span": shown.length(inches(one.span), metric),
         "held": one.load.held or "resting",
         "laid": one.load.laid,
-        "load": _weight(one.weight),
-        "own_weight": _weight(plank.own * one.span),
+        "load": shown.weight(one.weight, 2),
+        "own_weight": shown.weight(plank.own * one.span, 2),
         "section": {
             "width": _fine(plank.wide),
             "height": _fine(plank.high),
@@ -126,10 +130,6 @@ def _shown(build: ResolvedBuild, one: Carried, metric: bool) -> dict[str, Any]:
         "stress": _stress(build, one, people),
         "what_would_help": list(what_would_help(build, one)),
     }
-
-
-def _weight(pounds: float) -> dict[str, float]:
-    return {"lb": round(pounds, 2), "kg": round(pounds * KILOGRAM, 2)}
 
 
 def _fine(inches: float) -> dict[str, float]:
@@ -152,7 +152,7 @@ def _limit(one: Carried, limit: Allowed) -> dict[str, Any]:
     return {
         "name": limit.name,
         "allows": _fine(limit.inches),
-        "counts": f"the {limit.counts} sag",
+        "counts": f"the {what_counts(one, limit)} sag",
         "verdict": verdict,
         "basis": "practice",
     }
@@ -175,25 +175,27 @@ def _stress(build: ResolvedBuild, one: Carried, people: bool) -> dict[str, Any]:
         why = "the tables have no strength of it that the usual factors are made for"
     else:
         compare = one.load_at(named.psi)
-        return answer | {"compare_load": _weight(compare)}
+        return answer | {"compare_load": shown.weight(compare, 2)}
     return answer | {"why_no_compare_load": why}
 
 
-def _rows(build: ResolvedBuild, one: Carried) -> list[str]:
+def _rows(build: ResolvedBuild, one: Carried, asked: Mapping[str, Any]) -> list[str]:
     named = one.plank.named
     creep = one.plank.creep
     limits = usual_limits(build.catalog, one.reach)
     rows = [*one.plank.rests_on, *(creep.rests_on if creep else ())]
     rows += named.rests_on if named else ()
+    rows += [books(build.catalog).row] if asked.get("carries") == BOOKS else []
     return [*rows, *(row for limit in limits for row in limit.rests_on)]
 
 
-def _assumed(one: Carried, asked: Mapping[str, Any]) -> Iterator[str]:
+def _assumed(build: ResolvedBuild, one: Carried, asked: Mapping[str, Any]) -> Iterator[str]:
     yield from (text.removeprefix(f"{PIECE}: ") for text in one.assumed)
-    if asked.get("stays") is None:
+    if "stays" not in asked:
         yield "the load comes and goes; with stays=yes the lasting sag is held to the limits"
-    if asked.get("carries") == "books":
-        yield "books: a row of average size, 20 lb a foot, full from end to end"
+    if asked.get("carries") == BOOKS:
+        each = said(float(books(build.catalog).high or 0), build.metric)
+        yield f"books: a row of average size, {each} a foot, full from end to end"
     if "wood" not in asked and "stiffness" not in asked:
         yield "the wood is that of the panel"
     if one.load.laid == "flat" and one.load.stiffened_by:
@@ -237,6 +239,5 @@ def _lines(
         yield f"  {stress['why_no_compare_load']}"
     for way in answer["what_would_help"]:
         yield f"  {way}"
-    for finding in answer["findings"]:
-        yield f"{finding['severity']}: {finding['detail']}"
+    yield from found.in_lines(answer)
     yield from shown.closing(answer)

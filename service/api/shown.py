@@ -7,6 +7,7 @@ from typing import Any, cast
 from service import quantities
 from service.domain.catalog import BoardSize, Interval, PanelSize
 from service.domain.tape import sold
+from service.domain.weight import KILOGRAM, Mass
 
 FROM_MEMORY = "none, from memory: measure before relying on it"
 
@@ -32,6 +33,25 @@ def limits(size: Interval, metric: bool = False) -> dict[str, Any]:
 def number(value: Fraction) -> float:
     """An exact number as a decimal, to a millionth."""
     return round(float(value), 6)
+
+
+def weight(pounds: float, places: int = 1) -> dict[str, float]:
+    """A weight in both units."""
+    return {"lb": round(pounds, places), "kg": round(pounds * KILOGRAM, places)}
+
+
+def mass(mass: Mass) -> dict[str, Any]:
+    """A mass with its spread, in both units."""
+    ends = {"low": mass.low, "usual": mass.usual, "high": mass.high}
+    return {
+        "lb": {name: _thousandths(end) for name, end in ends.items()},
+        "kg": {name: _thousandths(end * KILOGRAM) for name, end in ends.items()},
+    }
+
+
+def _thousandths(number: float) -> float:
+    """To three places; much faster than `round`, which goes through text."""
+    return int(number * 1000 + 0.5) / 1000
 
 
 def stock_size(size: BoardSize | PanelSize, metric: bool = False) -> dict[str, Any]:

@@ -21,6 +21,8 @@ from service.domain.tape import sold as sold_as
 
 routes = Blueprint("sizes", __name__)
 
+NONE_ALIKE = "no stock of the region measures that"
+
 
 class SizesQuery(UnitsForm):
     """Where a stock is sold; the sizes of a piece of it, to be judged."""
@@ -95,8 +97,7 @@ def _lines(
         yield f"  board feet a foot: {feet:.3g} ({why})"
     if answer["board_feet"] is not None:
         yield f"  board feet of that length: {shown.hundredths(answer['board_feet'])}"
-    for finding in answer["findings"]:
-        yield f"{finding['severity']}: {finding['detail']}"
+    yield from found.in_lines(answer)
     for size in sizes.others:
         yield f"also {shown.in_words(size, metric)}"
     yield from shown.closing(answer)
@@ -119,7 +120,8 @@ def stocks_of_a_size() -> Response:
     answer = {
         "region": asked["region"],
         "stocks": [shown.stock_size(size, metric) for size in alike],
+        "findings": [],
         **carried(catalog, [row for size in alike for row in size.rests_on]),
     }
-    lines = [*(shown.in_words(size, metric) for size in alike), *shown.closing(answer)]
-    return answered(answer, lines)
+    said = [shown.in_words(size, metric) for size in alike] or [NONE_ALIKE]
+    return answered(answer, [*said, *shown.closing(answer)])

@@ -68,6 +68,23 @@ def space_pieces() -> Response:
     return as_content(form, _made(given, form, house().catalog.edition))
 
 
+@routes.get("/v1/angles/row")
+@described_as(Operation(
+    "figureRow", "Where do the slats go, as a shape?",
+    "The same as /v1/spacing, among the shapes.",
+    shapes.SPACING, ANGLED, _FORM, forms=("json", "text", "svg"),
+    refusals=(UnknownName, NotFigured),
+    examples={
+        "five": Example(
+            "Five slats in 36 in", {"within": "36", "pieces": "5", "piece": "1 1/2"}, long=True
+        ),
+    },
+))  # fmt: skip
+def figure_a_row() -> Response:
+    """The same answer at the address of a shape."""
+    return space_pieces()
+
+
 def forget() -> None:
     """Make every answer anew from here on."""
     _made.cache_clear()
@@ -135,7 +152,8 @@ def _lines(
     yield f"gap {plain(row.gap, metric)}, at each end {plain(row.end, metric)}"
     readings = row.readings(to)
     for number, (at, reading) in enumerate(zip(row.near_sides, readings, strict=True), 1):
-        yield f"  {number}: {plain(reading, metric)} (exactly {plain(at, metric)})"
+        exactly = "" if reading == at else f" (exactly {plain(at, metric)})"
+        yield f"  {number}: {plain(reading, metric)}{exactly}"
     drift = abs(row.drift(to))
     if drift:
         yield f"one rounded step laid off again and again would end {plain(drift, metric)} off"

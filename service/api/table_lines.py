@@ -1,5 +1,6 @@
 """Reference tables in plain lines: a row is a statement, its empty cells left out."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
@@ -7,6 +8,8 @@ from service.reference.columns import Cells, key_in
 from service.reference.shelf import Shelf
 
 Json = Mapping[str, Any]
+
+_LISTED = re.compile(";(?! )")  # between the values of one cell
 
 
 def listed(tables: Iterable[Json], edition: str) -> Iterator[str]:
@@ -23,7 +26,7 @@ def rows(shelf: Shelf, found: Iterable[Cells], answer: Json) -> Iterator[str]:
     for cells in found:
         key = key_in(shelf.model, cells)
         told = (
-            f"{name} {text}"
+            f"{name} {_LISTED.sub(', ', text)}"
             for name, text in shelf.printed(cells).items()
             if text and text != key  # the key is said already
         )

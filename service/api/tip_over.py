@@ -6,22 +6,22 @@ from typing import Any
 
 from flask import Blueprint, Response
 
-from service.api import shown
+from service.api import found, shown
 from service.api.answers import answered, carried
 from service.api.described import standing as described
 from service.api.described.operations import IN_USE, Example, Operation, described_as
 from service.api.documents.fields import Length, Quantity, Volume, Word
 from service.api.documents.schemas import Book, Json, schema_of, text_of
 from service.api.house import house
-from service.api.one_piece import at_parameters, judged
+from service.api.one_piece import judged
 from service.api.parameters import UnitsForm, WholeText, read_query
 from service.domain.build import Build, Moving, Part, Stands, Stock
 from service.domain.catalog import Catalog
 from service.domain.findings import Finding, settled
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import safety, standing
-from service.domain.standing import ClothingRule, Piece, Swung, clothing_rule
-from service.domain.weight import KILOGRAM, said
+from service.domain.standing import ClothingRule, Piece, clothing_rule, with_a_drawer_open
+from service.domain.weight import said
 from service.quantities import mass, patterns
 
 routes = Blueprint("tip_over", __name__)
@@ -87,14 +87,14 @@ def pull_that_tips() -> Response:
     hangs, leans = catalog.standing["tip.hung-weight"], catalog.standing["tip.lean"]
     answer = {
         "push_at": shown.length(push_at, metric),
-        "tips_at_pull": _weight(piece.pull(float(push_at))),
+        "tips_at_pull": shown.weight(piece.pull(float(push_at))),
         "tips_leaning_degrees": round(piece.lean, 1),
         "one_test_leans_degrees": float(leans.high or 0),
-        "tips_with_hung_on_a_drawer": _weight(hung) if hung is not None else None,
-        "the_test_hangs": _weight(float(hangs.high or 0)),
+        "tips_with_hung_on_a_drawer": shown.weight(hung) if hung is not None else None,
+        "the_test_hangs": shown.weight(float(hangs.high or 0)),
         "clothing_rule": _rule(rule, asked.get("kind")),
         "fix_it": catalog.cautions["tip-over.anchor"].words,
-        "findings": at_parameters(
+        "findings": found.at_parameters(
             _found(asked, catalog, open_piece or piece, metric), {"#/stands": "height"}, metric
         ),
         **carried(
@@ -104,13 +104,6 @@ def pull_that_tips() -> Response:
         ),
     }
     return answered(answer, _lines(answer, metric))
-
-
-def with_a_drawer_open(piece: Piece, catalog: Catalog) -> Piece:
-    """The piece with a drawer out as far as tests pull it, its own weight left in the piece."""
-    out = float(catalog.standing["tip.open-share"].high or 0) * piece.depth
-    drawer = Swung("a drawer", "drawer", 0.0, 0.0, out)
-    return Piece(piece.height, piece.depth, piece.weight, piece.load, (drawer,))
 
 
 def _found(asked: Mapping[str, Any], catalog: Catalog, piece: Piece, metric: bool) -> list[Finding]:
@@ -144,10 +137,6 @@ def _rule(rule: ClothingRule, kind: str | None) -> dict[str, Any]:
     }
 
 
-def _weight(pounds: float) -> dict[str, float]:
-    return {"lb": round(pounds, 1), "kg": round(pounds * KILOGRAM, 1)}
-
-
 def _number(value: Fraction | None) -> float | None:
     return None if value is None else float(value)
 
@@ -159,6 +148,8 @@ def _assumed(asked: Mapping[str, Any]) -> Iterator[str]:
         yield "one drawer two thirds out, empty"
     if "push_at" not in asked:
         yield "pulled at the top"
+    elif asked["push_at"] > asked["height"]:
+        yield "push_at is over its height: it is pulled by something that stands on it"
 
 
 def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
@@ -172,9 +163,9 @@ def _lines(answer: Mapping[str, Any], metric: bool) -> Iterator[str]:
         test = said(answer["the_test_hangs"]["lb"], metric)
         yield f"  {hung} hung on an open drawer tips it; the test hangs {test}"
     applies = {True: "speaks of it", False: "does not speak of it", None: "may speak of it"}
-    rule = answer["clothing_rule"]
-    yield f"  the US rule on clothing storage {applies[rule['applies']]}: {rule['means']}"
-    yield f"  {answer['fix_it']}"
-    for finding in answer["findings"]:
-        yield f"{finding['severity']}: {finding['detail']}"
+    spoken = applies[answer["clothing_rule"]["applies"]]
+    yield f"  the US rule on clothing storage {spoken}, which says nothing of how it stands"
+    if answer["fix_it"] not in (finding["detail"] for finding in answer["findings"]):
+        yield f"  {answer['fix_it']}"
+    yield from found.in_lines(answer)
     yield from shown.closing(answer)

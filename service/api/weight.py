@@ -6,16 +6,16 @@ from fractions import Fraction
 from typing import Any
 
 from flask import Blueprint, Response
-from marshmallow import ValidationError, validates_schema
+from marshmallow import validates_schema
 
-from service.api import shown
+from service.api import found, shown
 from service.api.answers import answered, carried
 from service.api.described import boards
 from service.api.described.operations import BOARDS, Example, Operation, described_as
 from service.api.documents.fields import Length, Money, Text, Word
-from service.api.documents.gathered import one_of
+from service.api.documents.gathered import stock_or_sizes
 from service.api.house import house
-from service.api.one_piece import PIECE, at_parameters, judged, piece_of
+from service.api.one_piece import judged, piece_of
 from service.api.parameters import NumberText, UnitsForm, WholeText, read_query
 from service.domain.board_feet import NotCounted, cost, section_of, tally
 from service.domain.build import Build
@@ -24,12 +24,11 @@ from service.domain.errors import UnknownName
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import sizes
 from service.domain.weight import (
-    KILOGRAM,
     Mass,
+    PartMass,
     lifting_line,
     moisture_taken,
     said,
-    unweighed,
     weigh,
 )
 
@@ -58,9 +57,8 @@ class WeightQuery(UnitsForm):
     per = Word("piece", "foot", "board-foot", "sheet", load_default="piece")
 
     @validates_schema
-    def _stock_or_sizes(self, data: dict[str, Any], **_: Any) -> None:
-        if one_of(data, ("stock", "thickness")) == "thickness" and "width" not in data:
-            raise ValidationError("This is required with thickness.", field_name="width")
+    def _section(self, data: dict[str, Any], **_: Any) -> None:
+        stock_or_sizes(data)
 
 
 _FORM = WeightQuery()
@@ -81,7 +79,7 @@ def weight_of_boards() -> Response:
     build = resolve(
         Build("boards", asked["units"], asked["region"], parts=(part,)), catalog
     )  # fmt: skip
-    (one,) = masses = weigh(build)
+    (one,) = weigh(build)
     line, row = lifting_line(catalog)
     rows = [*one.part.rests_on, *(one.each.rests_on if one.each else ()), row]
     total = one.each.times(asked["count"]) if one.each else None
@@ -91,13 +89,21 @@ def weight_of_boards() -> Response:
         "wood": one.part.wood.key if one.part.wood else None,
         "each": _mass(one.each),
         "total": _mass(total),
-        "why_not": next(iter(unweighed(masses)), "").removeprefix(f"{PIECE}: ") or None,
+        "why_not": _why_not(one),
         "lifting": _lifting(one.each, total, line),
         "cost": _cost(asked, catalog),
-        "findings": at_parameters(judged(build, RULES), PLACES, metric),
+        "findings": found.at_parameters(judged(build, RULES), PLACES, metric),
         **carried(catalog, rows, _assumed(build, asked)),
     }
     return answered(answer, _lines(answer, total, metric))
+
+
+def _why_not(one: PartMass) -> str | None:
+    """Why there is no mass; a sheet has no width of its own, and only here can it be said."""
+    sized = one.part.sized
+    if one.each is None and sized is not None and sized.width is None:
+        return "it is sold by the sheet: say its width too"
+    return one.why_not or None
 
 
 def _cost(asked: Mapping[str, Any], catalog: Catalog) -> Decimal | None:
@@ -117,12 +123,7 @@ def _cost(asked: Mapping[str, Any], catalog: Catalog) -> Decimal | None:
 def _mass(mass: Mass | None) -> dict[str, Any] | None:
     if mass is None:
         return None
-    pounds = {"low": mass.low, "usual": mass.usual, "high": mass.high}
-    return {
-        "lb": {name: round(value, 3) for name, value in pounds.items()},
-        "kg": {name: round(value * KILOGRAM, 3) for name, value in pounds.items()},
-        "spread_percent": round(mass.spread_percent, 1),
-    }
+    return shown.mass(mass) | {"spread_percent": round(mass.spread_percent, 1)}
 
 
 def _lifting(each: Mass | None, total: Mass | None, line: float) -> dict[str, Any] | None:
@@ -156,6 +157,5 @@ def _lines(answer: Mapping[str, Any], total: Mass | None, metric: bool) -> Itera
             yield f"  together over {line}, the line for a lift with two hands: carry them singly"
     if answer["cost"] is not None:
         yield f"  cost: {answer['cost']}"
-    for finding in answer["findings"]:
-        yield f"{finding['severity']}: {finding['detail']}"
+    yield from found.in_lines(answer)
     yield from shown.closing(answer)

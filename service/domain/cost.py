@@ -28,6 +28,7 @@ GALLON = {"gal": Fraction(1), "qt": Fraction(1, 4), "pt": Fraction(1, 8), "oz": 
 LITER = Fraction(1000000, 3785412)  # of a US gallon of 231 cubic inches, to a millionth
 PACK = re.compile(r"(.+?),? (\d+(?:\.\d+)?) ?(gal|qt|pt|oz|l|ml)", re.IGNORECASE)
 NOT_PLANNED = "the purchase is not planned: the length of the parts alone, no kerf, no waste"
+NO_NAME = "its stock has no name that could be bought"
 BOX = re.compile(r"(.+?),? box of (\d{1,6})", re.IGNORECASE)
 
 
@@ -117,6 +118,19 @@ def _wood(build: ResolvedBuild, purchase: Purchase) -> Iterator[Line]:
             need=plain(long, build.metric) if build.metric else f"{float(long / FOOT):.2f} ft",
             note=NOT_PLANNED,
         )  # fmt: skip
+    yield from _wood_without_price(build, purchase, bought)
+
+
+def _wood_without_price(
+    build: ResolvedBuild, purchase: Purchase, bought: set[str]
+) -> Iterator[Line]:
+    """Wood that no line above counts: of a stock without a name, or that the plan can't make."""
+    why = {one.part: (one.quantity, one.why) for one in purchase.lacking}
+    for part in build.parts:
+        id, stock = part.part.id, part.sized.key if part.sized else None
+        if stock is None or (stock in bought and id in why):
+            count, told = why.get(id, (part.part.quantity, NO_NAME))
+            yield Line("wood", f"wood of {id}", count, None, None, note=told)
 
 
 def wood_line(one: Bought, metric: bool = False) -> Line:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
-from math import cos, radians, tan
+from math import atan, cos, degrees, radians, tan
 from typing import NamedTuple
 
 from service.domain.build import End, Lean, Measured, Part
@@ -33,6 +33,13 @@ class Slant(NamedTuple):
 
     across: Fraction
     through: Fraction
+
+    @property
+    def settings(self) -> tuple[float, float]:
+        """Miter and bevel as the saw is set, degrees off square; signs as the piece lies."""
+        miter = atan(self.across)
+        bevel = atan(self.through * cos(miter))
+        return degrees(miter), degrees(bevel)
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from typing import Literal
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint, UnknownName
 from service.domain.glues import Glue, GlueFigure
+from service.domain.known_names import known_key
 
 Where = Literal["indoors", "damp", "covered", "outdoors"]
 
@@ -200,11 +201,7 @@ def kinds(names: Iterable[str | None], catalog: Catalog, region: str) -> tuple[G
 
 def glue_named(catalog: Catalog, region: str, name: str) -> Glue:
     """The glue that a shop name stands for. Raises UnknownName."""
-    key = catalog.key("glue", region, name)
-    if key is not None and key in catalog.glues:
-        return catalog.glues[key]
+    key = known_key(catalog, "glue", region, name, "glue")
     if key == NONE:
         raise UnknownName(Complaint("glue", "without glue there is no glue-up"))
-    near = catalog.nearest("glue", region, name)
-    hint = f"; nearest: {', '.join(near)}" if near else ""
-    raise UnknownName(Complaint("glue", f"no glue called {name!r} is in the tables{hint}"))
+    return catalog.glues[key]

@@ -11,6 +11,7 @@ from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.sizes import look_up
 from service.domain.solid import Rod, Solid
+from service.domain.weight import Mass
 
 Per = Literal["piece", "foot", "board-foot", "sheet"]
 FOOT, SQUARE_FOOT = 12, 144
@@ -37,15 +38,45 @@ class Bought:
 
 
 @dataclass(frozen=True, slots=True)
+class Lacking:
+    """Pieces of one part that no plan makes of what can be had, and why, in words."""
+
+    part: str
+    quantity: int
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
 class Purchase:
     """Everything bought or taken from the bin. `planned`: False where no purchase is planned."""
 
     boards: tuple[Bought, ...] = ()
     planned: bool = True
     store_cuts: int = 0
+    lacking: tuple[Lacking, ...] = ()
 
 
 NOT_PLANNED = Purchase(planned=False)
+
+
+def carried_home(build: ResolvedBuild, purchase: Purchase, piece: Mass) -> Mass | None:
+    """What is bought weighs more than the piece by as much as it holds more wood.
+
+    None where the purchase is not planned, or holds more or less than can be told.
+    """
+    bought = [one for one in purchase.boards if one.source == "store"]
+    volumes = [one.volume for one in bought if one.volume is not None]
+    if not purchase.planned or not bought or len(volumes) < len(bought) or not piece.usual:
+        return None
+    cut = sum(
+        (
+            Fraction(p.solid.volume) * p.part.quantity
+            for p in build.parts
+            if p.density and isinstance(p.solid, Solid | Rod)
+        ),
+        Fraction(0),
+    )
+    return piece.times(float(sum(volumes, Fraction(0)) / cut)) if cut else None
 
 
 def planned_purchase(build: ResolvedBuild) -> Purchase:

@@ -18,6 +18,7 @@ from service.domain.deadline import kept_time
 from service.domain.errors import Complaint, UnknownName
 from service.domain.fitting import Fit, find_fits
 from service.domain.joints import JudgedJoint, Wishes, judge_joints
+from service.domain.known_names import not_known
 from service.domain.mending import JudgedRun, Trial, judge_runs
 from service.domain.naming import References
 from service.domain.parts import ResolvedPart, resolve_part
@@ -125,6 +126,4 @@ def unknown_names(build: Build, catalog: Catalog) -> Iterator[Complaint]:
     named += [("use", one.use, f"#/loads/{i}/use") for i, one in enumerate(build.loads)]
     for kind, name, place in named:
         if name is not None and catalog.key(kind, build.region, name) is None:
-            near = catalog.nearest(kind, build.region, name)
-            hint = f"; nearest: {', '.join(near)}" if near else ""
-            yield Complaint(place, f"No {kind} called {name!r} is in the tables{hint}.")
+            yield not_known(catalog, kind, build.region, name, place)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from service.domain.build import Build, Part, Stock
 from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize
 from service.domain.errors import Complaint, UnknownName
+from service.domain.known_names import known_region
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,20 +27,6 @@ class StockSizes:
         way = f", {self.sold.condition}" if isinstance(self.sold, BoardSize) else ""
         chosen = f"{self.sold.name}{way}"
         return (f"{self.stock} is taken as a shop sells it by default: {chosen}",)
-
-
-def regions(catalog: Catalog) -> tuple[str, ...]:
-    """Every region that the tables have a stock for."""
-    boards = {size.region for size in catalog.boards}
-    return tuple(sorted(boards | {size.region for size in catalog.panels}))
-
-
-def known_region(catalog: Catalog, region: str) -> str:
-    """The region, if the tables have it. Raises UnknownName."""
-    known = regions(catalog)
-    if region not in known:
-        raise UnknownName(Complaint("region", f"The regions are {', '.join(known)}."))
-    return region
 
 
 def look_up(catalog: Catalog, region: str, name: str) -> StockSizes:

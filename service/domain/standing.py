@@ -152,3 +152,10 @@ def mass_known(build: ResolvedBuild) -> bool:
 def total_weight(build: ResolvedBuild) -> float:
     """Pounds of all parts that could be weighed, at the heavy end."""
     return added([one.each.times(one.part.part.quantity) for one in weigh(build) if one.each]).high
+
+
+def with_a_drawer_open(piece: Piece, catalog: Catalog) -> Piece:
+    """The piece with a drawer out as far as tests pull it, its own weight left in the piece."""
+    out = float(catalog.standing["tip.open-share"].high or 0) * piece.depth
+    drawer = Swung("a drawer", "drawer", 0.0, 0.0, out)
+    return Piece(piece.height, piece.depth, piece.weight, piece.load, (drawer,))

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from functools import lru_cache
 from math import ceil, floor
+from typing import Literal
 
 from service.domain.beams import Beam, Spread, Support, bend
 from service.domain.bending import Allowed, usual_limits
@@ -21,18 +22,26 @@ def counted(carried: Carried, limit: Allowed) -> float:
 
     Of the range of creep the lower end, so that what is found is so at every end.
     """
-    lasting = carried.lasting
-    if limit.counts == "lasting" and carried.load.stays and lasting:
-        return lasting[0]
-    return carried.now
+    return _ends(carried, limit)[0]
 
 
 def most_counted(carried: Carried, limit: Allowed) -> float:
     """The same at the upper end of creep."""
+    return _ends(carried, limit)[1]
+
+
+def what_counts(carried: Carried, limit: Allowed) -> Literal["first", "lasting"]:
+    """Which sag a limit counts: the lasting one where it says so, the load stays and creep is
+    known."""
+    lasts = limit.counts == "lasting" and carried.load.stays and carried.lasting is not None
+    return "lasting" if lasts else "first"
+
+
+def _ends(carried: Carried, limit: Allowed) -> tuple[float, float]:
     lasting = carried.lasting
-    if limit.counts == "lasting" and carried.load.stays and lasting:
-        return lasting[1]
-    return carried.now
+    if lasting is None or what_counts(carried, limit) == "first":
+        return carried.now, carried.now
+    return lasting
 
 
 def longest_span(carried: Carried, limit: Allowed) -> float | None:

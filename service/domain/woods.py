@@ -1,7 +1,8 @@
 """A wood by the name that a shop or a caller has for it."""
 
 from service.domain.catalog import Catalog, Wood
-from service.domain.errors import Complaint, UnknownName
+from service.domain.errors import UnknownName
+from service.domain.known_names import known_region, not_known
 
 
 def wood_named(catalog: Catalog, region: str, name: str, place: str = "wood") -> Wood:
@@ -9,12 +10,11 @@ def wood_named(catalog: Catalog, region: str, name: str, place: str = "wood") ->
 
     `place` is where the name was given. Raises UnknownName, the nearest names in it.
     """
+    known_region(catalog, region)
     key = catalog.key("wood", region, name) or panel_key(catalog, region, name)
     if key is not None and key in catalog.woods:
         return catalog.woods[key]
-    near = catalog.nearest("wood", region, name)
-    hint = f"; nearest: {', '.join(near)}" if near else ""
-    raise UnknownName(Complaint(place, f"no wood called {name!r} is in the tables{hint}"))
+    raise UnknownName(not_known(catalog, "wood", region, name, place))
 
 
 def panel_key(catalog: Catalog, region: str, name: str) -> str | None:

@@ -1,8 +1,8 @@
 """Requests counted in this process: bounded, and cheap whoever comes.
 
-It counts as a storage of the limits library does, which counts in Redis too. Its own one in memory
-walks through every key it holds a hundred times a second, which is dear once many addresses have
-come.
+It counts as a storage of the limits library does, which counts in Redis too. That library's own one
+in memory walks through every key it holds a hundred times a second, which is dear once many
+addresses have come.
 """
 
 from threading import Lock
@@ -18,8 +18,8 @@ class Tally:
         self._counts: dict[str, tuple[int, float]] = {}
         self._lock, self._most = Lock(), most
 
-    def incr(self, key: str, expiry: int, amount: int = 1) -> int:
-        """The count of a key with `amount` added; a new one lasts `expiry` seconds."""
+    def incr(self, key: str, expiry: int) -> int:
+        """The count of a key, with this one; a new one lasts `expiry` seconds."""
         now = time()
         with self._lock:
             count, until = self._counts.get(key, (0, 0.0))
@@ -28,8 +28,8 @@ class Tally:
                 count, until = 0, now + expiry
                 if len(self._counts) >= self._most:
                     self._make_room(now)
-            self._counts[key] = count + amount, until
-            return count + amount
+            self._counts[key] = count + 1, until
+            return count + 1
 
     def _make_room(self, now: float) -> None:
         """Forget what has run out, and at least a tenth: then it is seldom called."""
@@ -37,28 +37,3 @@ class Tally:
         over = len(self._counts) - self._most * 9 // 10
         for key in list(self._counts)[: max(0, over)]:
             del self._counts[key]
-
-    def get(self, key: str) -> int:
-        """The count of a key."""
-        count, until = self._counts.get(key, (0, 0.0))
-        return count if until > time() else 0
-
-    def get_expiry(self, key: str) -> float:
-        """When a key is forgotten, in seconds of the epoch."""
-        return self._counts.get(key, (0, time()))[1]
-
-    def check(self) -> bool:
-        """It is always there."""
-        return True
-
-    def reset(self) -> int:
-        """Forget everything; how many keys that was."""
-        with self._lock:
-            forgotten = len(self._counts)
-            self._counts = {}
-        return forgotten
-
-    def clear(self, key: str) -> None:
-        """Forget one key."""
-        with self._lock:
-            self._counts.pop(key, None)

@@ -10,6 +10,7 @@ from service.domain.resolving import ResolvedBuild
 from service.planning.adding_up import counted_store_cuts, volume
 from service.planning.job import CutBoard
 from service.planning.panels.planned import CutSheet
+from service.planning.shortfall import missing_from
 from service.planning.whole import CutPlan, PlannedBoards, PlannedSheets
 
 Source = Literal["store", "on-hand"]
@@ -21,7 +22,8 @@ def purchase_of(build: ResolvedBuild, plan: CutPlan) -> Purchase:
     for one in (*boards_of(build, plan), *sheets_of(build, plan), *spares_of(plan)):
         key = (one.stock, one.length, one.width, one.source, one.price)
         lines[key] = together(lines[key], one) if key in lines else one
-    return Purchase(tuple(lines.values()), store_cuts=counted_store_cuts(plan))
+    lacking = tuple(missing_from(plan))
+    return Purchase(tuple(lines.values()), store_cuts=counted_store_cuts(plan), lacking=lacking)
 
 
 def together(one: Bought, other: Bought) -> Bought:

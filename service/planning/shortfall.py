@@ -1,8 +1,8 @@
 """What a plan can't make, and why, in words."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from service.domain.purchase import Lacking
 from service.planning.whole import CutPlan
 
 WHY = {
@@ -20,22 +20,13 @@ WHY = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Missing:
-    """Pieces of one part that can't be made, and why, in words."""
-
-    part: str
-    quantity: int
-    why: str
-
-
-def missing_from(plan: CutPlan) -> Iterator[Missing]:
+def missing_from(plan: CutPlan) -> Iterator[Lacking]:
     """Pieces that no board and no sheet yields."""
     for left in plan.left:
-        yield Missing(left.part, left.quantity, WHY[left.why])
+        yield Lacking(left.part, left.quantity, WHY[left.why])
     for boards in plan.boards:
         for one in boards.plan.unplaced:
-            yield Missing(one.part, one.quantity, WHY[one.why])
+            yield Lacking(one.part, one.quantity, WHY[one.why])
     for sheets in plan.sheets:
         for panel in sheets.plan.unplaced:
-            yield Missing(panel.panel, panel.quantity, WHY[panel.why])
+            yield Lacking(panel.panel, panel.quantity, WHY[panel.why])

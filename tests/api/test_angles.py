@@ -3,6 +3,7 @@
 from xml.etree import ElementTree
 
 import pytest
+from flask.testing import FlaskClient
 
 from service.api.documents.measures import MEASURES
 
@@ -90,3 +91,22 @@ def test_positions_listed_are_judged(client):
     assert client.get(sound).json["findings"] == []
     spoiled = client.get(sound.replace("14+1/2", "15")).json["findings"]
     assert [(f["code"], f["parameter"]) for f in spoiled] == [("shape.uneven", "at/2")]
+
+
+def test_a_narrow_stick_is_told_in_the_units_asked_for(client: FlaskClient) -> None:
+    asked = "length=700&top=60&foot=20&stock=2x2&units=mm"
+    refusal = client.get(f"/v1/angles/tapered-leg?{asked}").json
+    assert "60 mm wide, and this is 38.1 mm" in refusal["detail"]
+
+
+def test_the_row_has_the_address_of_a_shape_too(client: FlaskClient) -> None:
+    asked = "within=36&pieces=5&piece=1+1/2"
+    there = client.get(f"/v1/angles/row?{asked}")
+    assert there.status_code == 200
+    assert there.json == client.get(f"/v1/spacing?{asked}").json
+
+
+def test_a_place_is_said_to_be_exact_only_where_it_is_rounded(client: FlaskClient) -> None:
+    even = client.get("/v1/spacing?within=36&pieces=5&piece=1+1/2&format=text").text
+    odd = client.get("/v1/spacing?within=12&pieces=2&piece=2&format=text").text
+    assert "exactly" not in even and "exactly" in odd

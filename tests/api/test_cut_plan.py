@@ -256,3 +256,58 @@ def test_nothing_is_called_least_that_leaves_parts_out_or_prices(client: FlaskCl
     assert "not every part can" in text
     assert "not in the sum: 1x2" in text
     assert "least" not in text.splitlines()[0].replace("at least", "")
+
+
+def narrow(**rest: Any) -> dict[str, Any]:
+    return {
+        "name": "Narrow",
+        **rest,
+        "parts": [{"id": "lath", "stock": "1x6", "length": "20", "width": "2", "quantity": 8}],
+    }
+
+
+def text_of(client: FlaskClient, document: Any, query: str = "") -> str:
+    response = client.post(f"/v1/cut-plan?format=text{query}", json=document)
+    assert response.status_code == 200
+    return response.text
+
+
+def test_a_part_narrower_than_its_board_is_told_to_be_ripped(client: FlaskClient) -> None:
+    document = narrow()
+    cuts = [cut for board in ask(client, document)["boards"] for cut in board["cuts"]]
+    assert {cut["rip_to"]["in"] for cut in cuts} == {2}
+    assert text_of(client, document).count('rip to 2" wide') == 8
+
+
+# Of 5 1/2 in come two strips of 2 in; without the strip two pieces stand at one mark.
+def test_a_ripped_board_tells_its_strips_and_where_each_piece_is(client: FlaskClient) -> None:
+    document = narrow(shop={"saws": [{"kind": "table-saw"}]})
+    (board,) = ask(client, document)["boards"]
+    assert {cut["rip_to"] for cut in board["cuts"]} == {None}
+    assert len(board["left_strips"]) == len(board["left"])
+    text = text_of(client, document)
+    assert 'rip it first into 2 strips: 2", 2" wide' in text
+    marks = [line for line in text.splitlines() if line.startswith("  A lath")]
+    assert len(set(marks)) == len(marks) == 8
+
+
+def test_what_is_paid_beside_the_wood_and_what_was_compared_is_told(client: FlaskClient) -> None:
+    prices = [
+        {"stock": "1x4", "length": "96", "price": "5.00"},
+        {"stock": "1x4", "length": "72", "price": "4.50"},
+    ]
+    price_list = {"currency": "USD", "prices": prices}
+    document = {
+        "name": "Rails",
+        "parts": [{"id": "rail", "stock": "1x4", "length": "24", "quantity": 3}],
+        "buying": {"price_list": price_list, "spare": 1, "tax_percent": "10"},
+    }
+    text = text_of(client, document, "&compare=true")
+    assert "  of that spare boards: 4.50\n  of that tax: 0.95\n" in text
+    assert '96" boards only 5.00' in " ".join(text.split())
+
+
+def test_a_part_is_spoiled_once(client: FlaskClient) -> None:
+    response = client.post("/v1/cut-plan?spoiled=lath:1,lath:2", json=narrow())
+    assert response.status_code == 422
+    assert [error["parameter"] for error in response.json["errors"]] == ["spoiled"]

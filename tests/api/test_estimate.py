@@ -115,3 +115,45 @@ def test_glue_temperature_and_coats_change_the_timeline(
 
     usual = {"glue": "pva-interior", "coats": 2, "temperature": "70F"}
     assert (waiting(**{**usual, **change}) > waiting(**usual)) is longer
+
+
+def test_what_is_not_known_is_not_told_as_nothing(client: FlaskClient) -> None:
+    document = {"name": "Ledge", "parts": [{"id": "shelf", "stock": "1x6", "length": "24"}]}
+    text = client.post("/v1/estimate?format=text", json=document).text
+    assert "0 lb" not in text and "0.00" not in text
+    assert "weight: not known\n  not weighed: shelf: its wood is not named\n" in text
+    assert "cost: not known" in text
+
+
+# The stock of one part has no name to buy it by, the other part is longer than any board.
+def test_wood_that_nobody_can_buy_leaves_the_cost_open(client: FlaskClient) -> None:
+    prices = [{"stock": "1x6", "length": "96", "price": "5"}]
+    document = {
+        "name": "Ledge",
+        "wood": "spf",
+        "parts": [
+            {"id": "shelf", "stock": "1x6", "length": "24"},
+            {"id": "back", "stock": {"thickness": "18 mm", "width": "100 mm"}, "length": "24"},
+            {"id": "pole", "stock": "1x6", "length": "400"},
+        ],
+        "buying": {"price_list": {"currency": "USD", "prices": prices}},
+    }
+    cost = client.post("/v1/estimate", json=document).json["cost"]
+    assert cost["total_is_whole"] is False
+    assert cost["missing_prices"] == ["wood of back", "wood of pole"]
+
+
+def test_an_unknown_finish_is_refused_with_the_nearest(client: FlaskClient) -> None:
+    refusal = client.post("/v1/estimate?finish=water-polyurethan", json=rails())
+    assert "nearest: water-polyurethane" in refusal.json["errors"][0]["detail"]
+
+
+def test_a_finish_is_known_in_every_region(client: FlaskClient) -> None:
+    document = {**rails(), "region": "atlantis"}  # judged as a stock that nobody sells there
+    answer = client.post("/v1/estimate?finish=water-polyurethane", json=document)
+    assert answer.status_code == 200
+
+
+def test_coats_of_no_finish_are_said_to_be_passed_over(client: FlaskClient) -> None:
+    answer = client.post("/v1/estimate?coats=3", json=rails()).json
+    assert any(text.startswith("coats is passed over") for text in answer["assumed"])

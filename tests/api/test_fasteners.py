@@ -208,3 +208,38 @@ def test_what_was_assumed_is_listed(client: FlaskClient) -> None:
     assert "24 in long" in assumed
     assert "no tools are named" in assumed
     assert "touches with its face" in assumed
+
+
+def test_the_text_tells_every_finding(client: FlaskClient) -> None:
+    path = f"{JOINT}&wood=oak&fastener=8x1-5/8in&pilot=false&where=outdoors&coating=plain"
+    details = [finding["detail"] for finding in ask(client, path)["findings"]]
+    text = " ".join(client.get(f"{path}&format=text").text.split())
+    assert len(details) > 1
+    assert all(detail in text for detail in details)
+
+
+def test_what_is_taken_for_granted_is_told_in_the_units_asked_for(client: FlaskClient) -> None:
+    (parts, *_) = ask(client, "/v1/fasteners?through=18mm&into=18mm&units=mm")["assumed"]
+    assert "609.6 mm long" in parts and " in " not in f"{parts} "
+
+
+def test_the_last_unit_holds_for_all_lengths(client: FlaskClient) -> None:
+    def lengths(query: str) -> list[float]:
+        return [one["length"]["mm"] for one in ask(client, f"{JOINT}&{query}")["lengths"]]
+
+    assert lengths("lengths=2,3,4cm") == [20, 30, 40]
+    assert lengths("lengths=1,2in&units=mm") == [25.4, 50.8]
+    assert lengths("lengths=1,1-1/4,30mm") == [1, 1.25, 30]
+    assert lengths('lengths=1,40mm,2"') == [25.4, 40, 50.8]
+    assert lengths("lengths=20,30&units=mm") == [20, 30]
+
+
+def test_a_gauge_stays_a_gauge_where_the_length_says_inches(client: FlaskClient) -> None:
+    def least(query: str) -> float:
+        answer = ask(client, f"{JOINT}&wood=spf&end_distance=1/8in&pilot=true&{query}")
+        (found,) = [f for f in answer["findings"] if f["code"] == "fastener.near-edge"]
+        told: float = found["numbers"]["least"]["mm"]
+        return told
+
+    asked = "fastener=8x1-1/4in"
+    assert least(f"{asked}&units=mm") == least(asked)

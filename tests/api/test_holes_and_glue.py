@@ -215,3 +215,31 @@ def test_a_glue_that_nobody_knows_is_refused_at_its_joint(client: FlaskClient) -
     response = client.post("/v1/check", json=build)
     assert response.status_code == 422
     assert [error["pointer"] for error in response.json["errors"]] == ["#/joints/0/glue"]
+
+
+def test_joints_without_minutes_are_said_not_to_be_timed(client: FlaskClient) -> None:
+    def told(query: str) -> bool:
+        answer = asked(client, f"/v1/glue-up?{query}")
+        return any("not timed" in text for text in answer["assumed"])
+
+    assert told("joints=12") and not told("joints=12&minutes_each=1") and not told("glue=epoxy")
+
+
+def test_long_times_in_clamps_are_told_in_hours(client: FlaskClient) -> None:
+    text = " ".join(told(client, "/v1/glue-up?glue=slow+epoxy"))
+    assert "in clamps 48 h" in text
+
+
+# 100 psi are 0.69 MPa, and the pull of a pound is that of 0.4536 kg (NIST SP 811).
+def test_clamps_are_told_in_the_units_asked_for(client: FlaskClient) -> None:
+    text = " ".join(told(client, "/v1/clamps?length=1000&thickness=20&wood=pine&units=mm"))
+    assert "0.7 MPa to 1.0 MPa makes 1,406 kg to 2,109 kg in all" in text
+    assert " lb" not in text and "psi" not in text
+
+
+# By definition a foot is 0.3048 m: 2 m2 at 10 m2 a liter take 0.2 L a coat.
+def test_an_area_in_meters_is_exact(client: FlaskClient) -> None:
+    answer = asked(client, "/v1/coverage?area=2m2&spread=10m2/L&loss=0&coats=1")
+    assert answer["area"]["m2"] == 2
+    assert answer["amount"]["L"] == {"low": 0.2, "high": 0.2}
+    assert answer["assumed"] == []

@@ -77,11 +77,36 @@ def test_a_length_is_answered_in_four_ways(client: FlaskClient) -> None:
     }
 
 
-def test_measure_in_text_is_two_lines(client: FlaskClient) -> None:
-    assert told(client, "/v1/measure?value=527.05mm") == [
+def test_measure_in_text_is_two_lines_and_the_edition(client: FlaskClient) -> None:
+    *lines, edition = told(client, "/v1/measure?value=527.05mm")
+    assert lines == [
         "20 3/4 in = 20.75 in = 527.05 mm",
         "nearest 1/16 in: 20 3/4 in (off by 0)",
     ]
+    assert edition.startswith("edition: ")
+
+
+def test_where_no_stock_has_a_size_the_text_says_so(client: FlaskClient) -> None:
+    first, *_ = told(client, "/v1/sizes?thickness=3/4&width=5")
+    assert first == "no stock of the region measures that"
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        "/v1/movement?wood=spf&width=20",
+        "/v1/moisture?humidity=40&wood=spf",
+        "/v1/coverage?finish=water-polyurethane&area=2m2",
+        "/v1/clamps?length=36&thickness=3/4&wood=pine",
+        "/v1/pilot-holes?gauge=8&wood=oak",
+        "/v1/glue-up?glue=yellow+glue",
+        "/v1/weight?stock=2x4&length=96&wood=spf",
+    ],
+)
+def test_a_region_that_no_table_has_is_refused(client: FlaskClient, path: str) -> None:
+    response = client.get(f"{path}&region=atlantis")
+    assert response.status_code == 422
+    assert [error["parameter"] for error in response.json["errors"]] == ["region"]
 
 
 # PS 20, Table 3: dry and green sizes of nominal 1x6.

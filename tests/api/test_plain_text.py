@@ -1,6 +1,7 @@
 """Every question answers in plain text too: in 80 columns, with what it rests on."""
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -89,7 +90,7 @@ def test_a_row_of_pieces_is_told_in_80_columns(client: FlaskClient) -> None:
         assert too_wide(client.get(row(seed), headers=PLAIN).text) == []
 
 
-@pytest.mark.parametrize("path", [path for path in [*ASKED, *MORE] if "/measure" not in path])
+@pytest.mark.parametrize("path", [*ASKED, *MORE])
 def test_a_text_names_every_source_that_json_names(client: FlaskClient, path: str) -> None:
     text = " ".join(told(client, path).split())
     answer = client.get(path, headers={"Accept": "application/json"}).json
@@ -169,6 +170,12 @@ def test_a_size_is_never_folded_in_two(client: FlaskClient) -> None:
         for line, after in zip(text.splitlines(), text.splitlines()[1:], strict=False):
             fraction = after.strip().split("/")[0].isdigit() and "/" in after.split()[0]
             assert not (line[-1:].isdigit() and fraction), (line, after)
+
+
+@pytest.mark.parametrize("path", [*ASKED, *MORE, "/v1/tables/lumber_sizes?limit=60"])
+def test_a_number_stays_with_its_unit(client: FlaskClient, path: str) -> None:
+    broken = re.compile(r".{60}[0-9]\n +(?:(?:in|ft|mm|m|lb|kg|psi|min|h|F)\b|%)")
+    assert broken.search(told(client, path)) is None
 
 
 def test_the_front_page_is_narrow_but_for_lines_to_paste(client: FlaskClient) -> None:

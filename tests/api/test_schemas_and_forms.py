@@ -16,7 +16,7 @@ from service.api.documents.fields import Text
 from service.api.documents.forms import Form, pointers
 from service.api.documents.gathered import Named, Object, Several, WordSet
 from service.api.documents.measures import MEASURES
-from service.api.documents.schemas import BEYOND_SCHEMAS, PRINTABLE, Book, request_schema
+from service.api.documents.schemas import BEYOND_SCHEMAS, PRINTABLE, Book
 from service.api.documents.shapes import AnyShape, form_of
 from service.api.resize import ResizeForm
 from tests.api.mutating import VALUES, Json, mutated, samples
@@ -26,6 +26,12 @@ RESIZE: Json = {
     "to": {"length": "18"}, "stock": {"1x12": {"thickness": "18 mm", "width": "220 mm"}},
     "region": "us", "units": "mm", "cut": ["end"],
 }  # fmt: skip
+
+
+def request_schema(form: Form) -> Json:
+    """The schema of one whole document, standing alone."""
+    book = Book()
+    return book.whole(book.object_of(form))
 
 
 def said_against(form: Form, document: Any) -> list[str]:

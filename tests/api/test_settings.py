@@ -3,6 +3,7 @@
 from dataclasses import fields
 
 import pytest
+from gunicorn.util import parse_address
 
 from service.settings import TABLE, BadSetting, Settings, read_settings
 
@@ -19,6 +20,13 @@ def test_a_value_that_is_set_but_empty_takes_its_default() -> None:
     assert read_settings({"PORT": ""}).port == 8000
 
 
+# The port is written behind it, so an address of IPv6 stands in brackets (RFC 3986, 3.2.2).
+@pytest.mark.parametrize("text", ["::1", "[::1]"])
+def test_an_address_of_ipv6_can_be_listened_on(text: str) -> None:
+    bind = read_settings({"DRYFIT_BIND": text}).bind
+    assert parse_address(f"{bind}:8000") == ("::1", 8000)
+
+
 @pytest.mark.parametrize(
     ("name", "text"),
     [
@@ -28,7 +36,10 @@ def test_a_value_that_is_set_but_empty_takes_its_default() -> None:
         ("PORT", "-1"),
         ("PORT", "\u0663"),
         ("PORT", "9" * 5000),
+        ("PORT", "000000000080" + "9" * 5),
         ("DRYFIT_BIND", "two words"),
+        ("DRYFIT_BIND", "127.0.0.1:80"),
+        ("DRYFIT_BIND", "localhost:80"),
         ("DRYFIT_REFERENCE_URL", "reference.sqlite"),
         ("DRYFIT_REFERENCE_URL", "mysql://here/it"),
         ("DRYFIT_WORKERS", "0"),

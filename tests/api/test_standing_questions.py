@@ -213,3 +213,108 @@ def test_metric_questions_are_answered_in_metric_text(client: FlaskClient) -> No
     text = client.get(path).text
     assert " mm " in text and "25 kg" in text and "MPa" in text
     assert '"' not in text.split("source:")[0]
+
+
+SHELF = "/v1/sag?stock=1x8&span=36&load=40lb&wood=spf"
+
+
+def test_the_sag_that_is_counted_is_named_as_it_is_counted(client: FlaskClient) -> None:
+    # A load that comes and goes leaves no lasting sag, so every limit counts the first.
+    passing, staying = asked(client, SHELF), asked(client, f"{SHELF}&stays=yes")
+    assert {limit["counts"] for limit in passing["limits"]} == {"the first sag"}
+    assert "the lasting sag" in {limit["counts"] for limit in staying["limits"]}
+
+
+def test_that_a_load_comes_and_goes_is_assumed_only_where_nothing_is_said(
+    client: FlaskClient,
+) -> None:
+    def told(path: str) -> bool:
+        return any("comes and goes" in text for text in asked(client, path)["assumed"])
+
+    assert told(SHELF)
+    assert not told(f"{SHELF}&stays=no") and not told(f"{SHELF}&stays=yes")
+
+
+def test_the_weight_of_books_rests_on_its_row(client: FlaskClient) -> None:
+    answer = asked(client, "/v1/sag?stock=1x10&span=36&load=books&wood=pine")
+    row = "standing_practice/load.books"
+    assert row in {one["row"] for one in answer["rests_on"]}
+    assert answer["load"]["lb"] == 60  # three feet at 20 lb
+
+
+def test_a_span_longer_than_the_piece_is_found_at_its_parameter(client: FlaskClient) -> None:
+    answer = asked(client, f"{SHELF}&length=20")
+    assert answer["judged"] is False and "longer than the piece" in answer["why"]
+    assert [(f["code"], f["parameter"]) for f in answer["findings"]] == [("load.span", "span")]
+
+
+def test_a_lip_is_a_stock_wherever_a_shop_has_one_of_that_name(client: FlaskClient) -> None:
+    by_name = asked(client, f"{SHELF}&lip=1x2")["sag"]
+    assert asked(client, f"{SHELF}&lip=1X2")["sag"] == by_name
+    assert asked(client, f"{SHELF}&lip=3/4x1 1/2in")["sag"] == by_name
+
+
+def test_a_lip_that_nobody_knows_is_refused(client: FlaskClient) -> None:
+    response = client.get(f"{SHELF}&lip=frobnium")
+    assert response.status_code == 422
+    assert [error["parameter"] for error in response.json["errors"]] == ["lip"]
+
+
+def test_an_unknown_wood_is_refused_without_a_reading_too(client: FlaskClient) -> None:
+    response = client.get("/v1/moisture?humidity=30&wood=frobnium")
+    assert response.status_code == 422
+    assert [error["parameter"] for error in response.json["errors"]] == ["wood"]
+
+
+def test_a_reading_is_judged_by_the_air_that_is_given(client: FlaskClient) -> None:
+    answer = asked(client, "/v1/moisture?humidity=85&moisture=25")
+    (finding,) = answer["findings"]
+    # At 85 % wood rests at 18 %: the handbook's table 4-2 has 17.9 at 70 F.
+    assert "to 18 %" in finding["detail"]
+
+
+def test_wood_whose_moisture_stays_moves_neither_way(client: FlaskClient) -> None:
+    path = "/v1/movement?wood=spf&width=12&moisture_from=8&moisture_to=8"
+    answer = asked(client, path)
+    assert (answer["direction"], answer["moves"]["most"]["in"]) == ("neither", 0)
+    assert "stays as wide" in client.get(f"{path}&format=text").text
+
+
+def test_a_wood_named_by_itself_is_not_taken_for_a_group(client: FlaskClient) -> None:
+    def told(wood: str) -> bool:
+        answer = asked(client, f"/v1/movement?wood={wood}&width=12")
+        return any("moves most" in text for text in answer["assumed"])
+
+    assert told("spf") and not told("red+oak")
+
+
+@pytest.mark.parametrize(
+    ("more", "name"),
+    [
+        ("humidity=30,60&where=outdoors", "where"),
+        ("moisture_from=8&moisture_to=6&where=damp", "where"),
+        ("moisture_from=8&moisture_to=6&temperature=40F", "temperature"),
+    ],
+)
+def test_what_changes_nothing_is_said_to_be_passed_over(
+    client: FlaskClient, more: str, name: str
+) -> None:
+    assumed = asked(client, f"/v1/movement?wood=spf&width=12&{more}")["assumed"]
+    assert any(text.startswith(f"{name} is passed over") for text in assumed)
+
+
+def test_a_caution_is_said_once(client: FlaskClient) -> None:
+    text = client.get("/v1/tip-over?height=40&depth=12&weight=60lb&format=text").text
+    assert text.count("Anchor a tall case piece") == 1
+    assert "may speak of it, which says nothing of how it stands" in " ".join(text.split())
+
+
+def test_a_pull_over_the_top_is_said_to_be_one(client: FlaskClient) -> None:
+    answer = asked(client, "/v1/tip-over?height=40&depth=12&weight=60lb&push_at=60")
+    assert any("over its height" in text for text in answer["assumed"])
+
+
+def test_a_sheet_without_a_width_is_asked_for_it(client: FlaskClient) -> None:
+    path = "/v1/weight?stock=plywood+3/4&length=96"
+    assert "say its width" in asked(client, path)["why_not"]
+    assert asked(client, f"{path}&width=48")["each"]["lb"]["usual"] > 20

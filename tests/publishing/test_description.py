@@ -52,7 +52,7 @@ def test_every_route_is_described_and_nothing_else(app: Flask, published: Json) 
         for method in (rule.methods or set()) - {"HEAD", "OPTIONS"}:
             routes.add(f"{method} {path}")
     told = {place for place, _ in operations(published)}
-    shapes = {place for place in told if place.startswith("GET /v1/angles/")}
+    shapes = {place for place in told - routes if place.startswith("GET /v1/angles/")}
     assert len(shapes) > 1
     assert told - shapes | {"GET /v1/angles/{shape}"} == routes
 

@@ -58,6 +58,7 @@ STOCKS = answer(
     "Stocks that really have a thickness and a width.",
     region=TEXT,
     stocks=several(_STOCK),
+    findings=FINDINGS_ABOUT,
 )
 MEASURE = answer(
     "MeasureAnswer",
@@ -69,6 +70,7 @@ MEASURE = answer(
     rounded=LENGTH,
     rounded_exact=TEXT,
     off_by=TEXT,
+    findings=FINDINGS_ABOUT,
 )
 BOARD_FEET = answer(
     "BoardFeetAnswer",

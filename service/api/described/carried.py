@@ -33,7 +33,6 @@ LIMITS = shape("SizeWithLimits", record(
     {"low": LENGTH, "high": LENGTH},
     listed=LENGTH,
 ))  # fmt: skip
-LIMITS_OR_NULL = or_null(LIMITS)
 WEIGHT = shape("WeightOf", record("A weight in both units.", lb=NUMBER, kg=NUMBER))
 WEIGHT_OR_NULL = or_null(WEIGHT)
 

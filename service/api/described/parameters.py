@@ -53,10 +53,7 @@ OF_ONE = {
     ("estimateBuild", "finish"): "A finish for a build without steps.",
     ("estimateBuild", "coats"): "Coats of that finish.",
     ("estimateBuild", "finish_when"): "Whether parts are finished before or after assembly.",
-    (
-        "estimateBuild",
-        "bought",
-    ): "What is bought: by the cut plan, by the document's list, or not known.",
+    ("estimateBuild", "bought"): "What is bought: what the cut plan or the document says, or none.",
     ("resizeBuild", "round"): "Whether new lengths stay exact or go to the marks of a tape.",
     ("handOutBuild", "units"): "Units of the page; both gives each length in both.",
     ("handOutBuild", "date"): "The date on the page; else today's.",
@@ -69,9 +66,6 @@ OF_ONE = {
     ("sizesOfStock", "length"): "A piece's length, to be judged and counted.",
     ("sizesOfStock", "width"): "A piece's width, to be judged.",
     ("sizesOfStock", "thickness"): "A piece's thickness, to be judged.",
-    ("countBoardFeet", "price"): "What one costs, a decimal.",
-    ("countBoardFeet", "per"): "What the price is for.",
-    ("weighBoards", "price"): "What one costs, a decimal.",
     ("weighBoards", "per"): "What the price is for; by the sheet every piece is a whole one.",
     ("moistureOfWood", "humidity"): "One or two relative humidities in percent.",
     ("moistureOfWood", "moisture"): "A meter's reading in percent, to be judged.",
@@ -93,7 +87,7 @@ OF_ONE = {
     ("sagOfPlank", "boards"): "How many boards side by side carry the load.",
     ("sagOfPlank", "lip"): "A strip under or along the edge: a stock, or 3/4x1 1/2in.",
     ("sagOfPlank", "lip_joined"): "How the lip is joined.",
-    ("sagOfPlank", "stays"): "Whether the load stays for years.",
+    ("sagOfPlank", "stays"): "Whether the load stays for years; left out, it comes and goes.",
     ("sagOfPlank", "use"): "What it is used for; the tables name the uses.",
     ("pullThatTips", "height"): "Height of the piece, a length.",
     ("pullThatTips", "depth"): "Depth of its foot from front to back, a length.",
@@ -142,6 +136,8 @@ OF_ONE = {
     ("readTable", "limit"): "Most rows on a page; 500 at most.",
     ("readTable", "cursor"): "Where the page starts, as the one before said.",
 }
+
+OF_ONE |= {("figureRow", name): text for (id, name), text in OF_ONE.items() if id == "spacePieces"}
 
 
 def meaning(operation: str, name: str) -> str:

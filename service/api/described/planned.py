@@ -22,7 +22,8 @@ _FROM = one_of("store", "on-hand")
 _CUT = shape("CutPiece", record(
     "One piece on its board, by marks along a tape from the board's left end.",
     part=TEXT, letter=TEXT, start=LENGTH, end=LENGTH, left_angle=_ANGLES, right_angle=_ANGLES,
-    turned=YES_NO, over=YES_NO, strip=or_null(WHOLE),
+    turned=YES_NO, over=YES_NO, strip=told(or_null(WHOLE), "Its strip, the first one being 0."),
+    rip_to=told(LENGTH_OR_NULL, "Width to rip it to; null where it is as wide as what holds it."),
 ))  # fmt: skip
 _BOARD = shape("PlannedBoard", record(
     "A board and its cuts in the order to make them.",
@@ -30,6 +31,7 @@ _BOARD = shape("PlannedBoard", record(
     strips=told(several(LENGTH), "Widths to rip it into first."),
     cuts=several(_CUT),
     left=told(several(LENGTH), "What is left over."),
+    left_strips=told(several(WHOLE), "For each rest, its strip; empty where none is ripped."),
     keep=told(several(YES_NO), "For each rest, whether it is worth keeping."),
     too_short_to_hold=told(several(TEXT), "Parts to cut from a longer piece, or to clamp."),
 ))  # fmt: skip

@@ -40,7 +40,7 @@ MOVEMENT = answer(
     moisture=record("Percent.", from_=NUMBER, to=NUMBER),
     moves=record("Up to so far.", least=LENGTH, most=LENGTH),
     each_side=LENGTH,
-    direction=one_of("wider", "narrower"),
+    direction=one_of("wider", "narrower", "neither"),
     held=one_of("edge", "middle"),
     coefficients=record("Inches an inch and percent.", flat=NUMBER, quarter=NUMBER),
     let_it_move=several(TEXT),

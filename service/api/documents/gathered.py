@@ -163,3 +163,9 @@ def one_of(data: Mapping[str, Any], names: Iterable[str]) -> str:
     if not given:
         raise ValidationError(f"This needs {listed}.")
     raise ValidationError(f"Say {listed}, not both.", field_name=given[-1])
+
+
+def stock_or_sizes(data: Mapping[str, Any]) -> None:
+    """Refuse a section that is not told by a stock alone, or by thickness and width."""
+    if one_of(data, ("stock", "thickness")) == "thickness" and "width" not in data:
+        raise ValidationError("This is required with thickness.", field_name="width")

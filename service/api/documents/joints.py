@@ -25,6 +25,11 @@ METHODS = (
 )
 
 
+SURFACES = ("face", "edge", "end")
+THREADS = ("coarse", "fine")
+COATINGS = ("plain", "zinc", "exterior", "galvanized", "stainless")
+
+
 class FastenerForm(Form):
     """A nail, screw, dowel or bolt by its sizes."""
 
@@ -50,16 +55,11 @@ class FastenerForm(Form):
         metadata=told("Length of the fastener.", "1 1/4", left_out="open: the service proposes one")
     )
     thread = Word(
-        "coarse",
-        "fine",
+        *THREADS,
         metadata=told("Thread of a screw: coarse or fine.", "coarse", left_out="not judged"),
     )
     coating = Word(
-        "plain",
-        "zinc",
-        "exterior",
-        "galvanized",
-        "stainless",
+        *COATINGS,
         metadata=told("What covers it or what it is made of.", "exterior", left_out="not judged"),
     )
 
@@ -81,9 +81,7 @@ class JointForm(Form):
         metadata=told("The id of the part that the fastener ends in, or wall.", "shelf"),
     )
     touches = Word(
-        "face",
-        "edge",
-        "end",
+        *SURFACES,
         metadata=told(
             "The surface of through at the joint: face, edge or end.",
             "face",
@@ -91,9 +89,7 @@ class JointForm(Form):
         ),
     )
     enters = Word(
-        "face",
-        "edge",
-        "end",
+        *SURFACES,
         metadata=told(
             "The surface of into at the joint: face, edge or end.",
             "end",

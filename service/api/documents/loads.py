@@ -30,7 +30,6 @@ from service.quantities import patterns
 # The domain counts pounds an inch, people say pounds a foot.
 _PER = {"total": ("total", 1), "per-foot": ("inch", 12), "per-square-foot": ("square-inch", 144)}
 
-
 _SHARE = re.compile(r"(?:L|l|span) ?/ ?([1-9][0-9]{0,3})")
 NAMED_LIMITS = ("eye", "shelf", "floor")
 
@@ -222,5 +221,10 @@ class LoadForm(Form):
         carried: CarriedAmount | None = data.pop("carries", None)
         if carried is None:
             return Load(**data)
-        per, inches = _PER[carried.kind]
-        return Load(carries=carried.amount / inches, per=per, **data)  # type: ignore[arg-type]  # a word of _PER
+        return Load(**data, **in_pounds(carried))
+
+
+def in_pounds(load: CarriedAmount) -> dict[str, Any]:
+    """What a load carries, as the domain has it: pounds in all, an inch, or a square inch."""
+    per, inches = _PER[load.kind]
+    return {"carries": load.amount / inches, "per": per}

@@ -18,6 +18,8 @@ from service.api.documents.gathered import Object, Several
 from service.api.documents.telling import told
 from service.domain.build import Moving, Place, Stands, Wall
 
+WHERE = ("indoors", "damp", "covered", "outdoors")
+
 
 class WallForm(Form):
     """What a piece hangs on: the spacing of its studs, the thickness of its board."""
@@ -46,10 +48,7 @@ class PlaceForm(Form):
     makes: ClassVar[Any] = Place
 
     where = Word(
-        "indoors",
-        "damp",
-        "covered",
-        "outdoors",
+        *WHERE,
         metadata=told(
             "Indoors, damp, covered (outdoors under a roof) or outdoors.",
             "indoors",

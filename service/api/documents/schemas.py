@@ -99,13 +99,6 @@ class Book:
         return {"$schema": DIALECT, **schema, "$defs": self.schemas}
 
 
-def request_schema(form: Schema) -> Json:
-    """The schema of one whole document, standing alone."""
-    book = Book()
-    schema = book.object_of(form)
-    return book.whole(schema)
-
-
 def demands_one_of(*names: str) -> Json:
     """Exactly one of some fields is given."""
     return {"oneOf": [{"required": [name]} for name in names]}
