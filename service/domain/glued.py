@@ -60,9 +60,9 @@ def part_of(build: ResolvedBuild, id: str) -> ResolvedPart | None:
 
 
 def is_panel(build: ResolvedBuild, id: str) -> bool:
-    """Whether the part is cut from a sheet."""
+    """Whether the part is of a sheet product."""
     part = part_of(build, id)
-    return part is not None and part.sized is not None and part.sized.panel is not None
+    return part is not None and part.panel is not None
 
 
 def is_housed(build: ResolvedBuild, joint: Joint) -> bool:

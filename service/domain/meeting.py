@@ -138,7 +138,7 @@ def side_of(part: ResolvedPart, surface: Surface, other: str, treated: Mapping[s
         depth=less(depth, part.part.cutouts, surface, other),
         narrow=narrow,
         wide=wide,
-        panel=panel_of(part, sized),
+        panel=part.panel,
         wood=part.wood,
         treated=treated.get(part.part.id, False),
         rests_on=part.rests_on,
@@ -155,15 +155,6 @@ def real(sized: Sized) -> tuple[Interval, Interval | None]:
     if width and sized.stock_width and width.listed > sized.stock_width.high:
         width = sized.stock_width
     return thickness, width
-
-
-def panel_of(part: ResolvedPart, sized: Sized) -> str | None:
-    """The material of a sheet product, None for solid wood."""
-    if sized.panel is not None:
-        return sized.panel.material
-    if part.wood is not None and part.wood.kind == "panel":
-        return part.wood.key
-    return "plywood" if sized.form == "panel" else None
 
 
 def less(

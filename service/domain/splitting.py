@@ -13,6 +13,7 @@ from typing import Literal
 from service.domain.catalog import Catalog
 from service.domain.fasteners import gauge_number
 from service.domain.keeping import kept
+from service.domain.material import EDGE_GLUED
 from service.domain.tape import pair
 
 Spot = Literal["face", "edge", "end"]
@@ -71,7 +72,7 @@ class Standing:
 
 def splits_like(material: str | None) -> str:
     """Solid wood along its grain, boards without grain into layers, plywood between its plies."""
-    if material is None or material == "edge-glued":
+    if material is None or material == EDGE_GLUED:
         return SOLID
     return BOARD if material in BOARDS else PLIES
 
