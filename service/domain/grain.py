@@ -7,7 +7,7 @@ from fractions import Fraction
 from service.domain.fixing import DRIVEN, NAILS, Fixing
 from service.domain.meeting import BOARDLIKE, Meeting
 from service.domain.splitting import Standing, distances
-from service.domain.surroundings import WET, Flaw, Surroundings, said
+from service.domain.surroundings import PLACES, WET, Flaw, Surroundings, said
 
 
 def of_wood(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
@@ -175,7 +175,8 @@ def of_weather(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterat
     bad = ("plain", "zinc") if outside else ("plain",)
     if fixing.coating is not None and fixing.coating not in bad:
         return
-    place = "in treated wood" if treated else f"{around.where}"
+    where = "in treated wood" if treated else around.where or ""
+    place = PLACES.get(where, where)
     stated = fixing.coating is not None
     yield Flaw(
         "corrodes",
@@ -184,7 +185,7 @@ def of_weather(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterat
         f"A {fixing.coating} {said(fixing.method)} rusts {place}."
         if stated
         else f"No coating is stated; {place} a plain {said(fixing.method)} rusts.",
-        {"coating": fixing.coating or "not stated", "where": place},
+        {"coating": fixing.coating or "not stated", "where": where},
         "practice",
         around.rows("material.outdoors"),
     )

@@ -210,6 +210,23 @@ def test_a_board_without_an_equal_is_named_and_glued_up(ask: Ask) -> None:
     assert "1x12 has no equal here" in why and "or plywood-18mm cut to width" in why
 
 
+def test_a_screw_goes_by_millimeters_abroad_and_a_brad_by_the_gauge_of_its_nailer(ask: Ask) -> None:
+    """A No. 8 is 0.164 in or 4.2 mm thick, 4 mm to the half; an 18 gauge brad is no such screw."""
+    held = [("screw", 8, "1 5/8"), ("brad", 18, "1 1/4")]
+    joints = [
+        {"id": method, "through": "rail", "into": "post", "method": method,
+         "fastener": {"gauge": gauge, "length": length}}
+        for method, gauge, length in held
+    ]  # fmt: skip
+    rail = {"stock": "1x4", "length": "20"}
+    document = {"name": "Held", "parts": [{"id": "rail", **rail}, {"id": "post", **rail}],
+                "joints": joints}  # fmt: skip
+    _, abroad = ask(document, region="uk")
+    screw, brad = (joint["fastener"] for joint in abroad["joints"])
+    assert screw == {"diameter": "4 mm", "length": "40 mm"}
+    assert brad == {"gauge": 18, "length": "1 1/4"}
+
+
 @pytest.mark.parametrize("name", PIECES)
 def test_another_region_and_back_closes_every_run(ask: Ask, grave: Grave, name: str) -> None:
     """Stock with a tolerance may still bind in a dado or be loose in it, until it is measured.

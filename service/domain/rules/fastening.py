@@ -274,12 +274,16 @@ def no_tool(build: ResolvedBuild) -> Iterator[Spot]:
         lacks = wanting(method, judged.want.tools) if method else None
         if not lacks:
             continue
-        mend = mend_for(judged, "no-tool")
+        mend, tool = mend_for(judged, "no-tool"), words(lacks)
+        several = tool.endswith("s")  # clamps
         yield Spot(
             at=f"{judged.at}/method",
-            detail=f"{judged.joint.id} takes {said(method or '')}, and no {words(lacks)} is named.",
+            detail=(
+                f"{judged.joint.id} takes {said(method or '')}, and no {tool} "
+                f"{'are' if several else 'is'} named."
+            ),
             numbers={"method": method or "", "lacks": tuple(sorted(lacks))},
-            mend=mend or Mend(f"Borrow a {words(lacks)}, or fasten it another way."),
+            mend=mend or Mend(f"Borrow {'' if several else 'a '}{tool}, or fasten it another way."),
         )
 
 

@@ -138,10 +138,11 @@ def slow_spot(at: str, glue: Glue, judged: GlueUp) -> Spot:
         if judged.groups and groups > 1
         else "One joint alone takes longer: take a slower glue, or more hands."
     )
+    many = "1 joint takes" if judged.joints == 1 else f"{judged.joints} joints take"
     return Spot(
         at=at,
         detail=(
-            f"{judged.joints} joints take {shown(judged.minutes)} min; {glue.name} leaves "
+            f"{many} {shown(judged.minutes)} min; {glue.name} leaves "
             f"{span(judged.limit)} min{told_by(judged.limit)}."
         ),
         numbers={

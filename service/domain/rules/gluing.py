@@ -6,6 +6,7 @@ from service.domain.findings import Change, Mend, Spot, rule
 from service.domain.glued import end_grain_part, glued, is_housed, is_none, is_panel
 from service.domain.gluing import CLASS_WANTED, NEEDED_LEVEL, glue_for, stands_weather, water_class
 from service.domain.resolving import ResolvedBuild
+from service.domain.surroundings import PLACES
 
 NEEDS_GLUE = frozenset({"glue", "brad", "dowel", "lap"})
 GLUE_CARRIES = frozenset({"glue", "brad", "finish-nail", "staple"})
@@ -89,9 +90,6 @@ def outdoors(build: ResolvedBuild) -> Iterator[Spot]:
             ),
             rests_on=told.rests_on,
         )
-
-
-PLACES = {"damp": "in a damp place", "covered": "outdoors under cover", "outdoors": "outdoors"}
 
 
 @rule(
