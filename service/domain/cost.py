@@ -21,6 +21,7 @@ from service.domain.handwork import glue_in
 from service.domain.purchase import FOOT, Bought, Purchase, price_of, times
 from service.domain.resolving import ResolvedBuild
 from service.domain.spelling import spelled
+from service.domain.tape import plain
 
 CENT = Decimal("0.01")
 GALLON = {"gal": Fraction(1), "qt": Fraction(1, 4), "pt": Fraction(1, 8), "oz": Fraction(1, 128)}
@@ -138,46 +139,40 @@ def wood_line(one: Bought) -> Line:
 
 
 def _fasteners(build: ResolvedBuild) -> Iterator[Line]:
-    counts: dict[str, int] = {}
+    counts: dict[tuple[str, str], int] = {}  # by its name, and by its length alone
     for joint in build.build.joints:
         if joint.count and joint.fastener is not None:
-            named = fastener_name(joint)
-            counts[named] = counts.get(named, 0) + joint.count * joint.quantity
-    for named, count in counts.items():
-        yield _cheapest(build, "fasteners", named, count)
+            long = replace(joint, fastener=replace(joint.fastener, diameter=None))
+            names = fastener_name(joint, build.metric), fastener_name(long, build.metric)
+            counts[names] = counts.get(names, 0) + joint.count * joint.quantity
+    for names, count in counts.items():
+        yield _cheapest(build, "fasteners", names, count)
 
 
-def fastener_name(joint: Joint) -> str:
-    """What a fastener is called in a price list: `screw 6x1 5/8`, `pocket-screw 1 1/4`."""
-    fastener = joint.fastener
-    size = "x".join(
-        str(part)
-        for part in (
-            fastener and fastener.gauge,
-            fastener and fastener.length is not None and _mixed(fastener.length),
-        )
-        if part
-    )
-    return f"{joint.method or 'fastener'} {size}".strip()
+def fastener_name(joint: Joint, metric: bool = False) -> str:
+    """What a fastener is called in a price list: `screw 6x1 5/8`, `dowel 3/8x2`, `screw 4x30 mm`."""
+    fastener, sizes = joint.fastener, list[str]()
+    for size in (fastener.diameter, fastener.length) if fastener else ():
+        if size is not None:
+            sizes.append(plain(size, metric).removesuffix(" mm").removesuffix('"'))
+    unit = " mm" if metric and sizes else ""
+    if fastener is not None and fastener.gauge is not None:
+        sizes = [str(fastener.gauge), *sizes[1 if fastener.diameter is not None else 0 :]]
+    return f"{joint.method or 'fastener'} {'x'.join(sizes)}{unit}".strip()
 
 
-def _mixed(size: Fraction) -> str:
-    whole, rest = divmod(size, 1)
-    return " ".join(str(part) for part in (whole, rest) if part)
-
-
-def _cheapest(build: ResolvedBuild, kind: str, named: str, count: int) -> Line:
-    """By the piece or by the box, whichever costs less in all."""
+def _cheapest(build: ResolvedBuild, kind: str, names: tuple[str, ...], count: int) -> Line:
+    """By the piece or by the box, whichever costs less in all; a price may have any of the names."""
     found: list[Line] = []
     for price in build.build.buying.prices:
         box = BOX.fullmatch(price.stock)
-        if spelled(box[1] if box else price.stock) != spelled(named):
+        if spelled(box[1] if box else price.stock) not in map(spelled, names):
             continue
         boxes = math.ceil(count / int(box[2])) if box else count
         found.append(
             Line(kind, price.stock, boxes, price.price, cents(price.price * boxes), f"{count}")
         )
-    nothing = Line(kind, named, count, None, None, need=f"{count}")
+    nothing = Line(kind, names[0], count, None, None, need=f"{count}")
     return min(found, key=lambda line: line.money or Decimal(0), default=nothing)
 
 
@@ -253,7 +248,7 @@ def _paper(build: ResolvedBuild) -> Iterator[Line]:
             continue
         sheets = max(1, math.ceil(surface(build, step.parts) / figure.least))
         named = f"sandpaper {step.grit}" if step.grit else "sandpaper"
-        yield replace(_cheapest(build, "abrasives", named, sheets), rests_on=(figure.row,))
+        yield replace(_cheapest(build, "abrasives", (named,), sheets), rests_on=(figure.row,))
 
 
 def _store(build: ResolvedBuild, purchase: Purchase) -> Iterator[Line]:

@@ -132,7 +132,8 @@ def _fasteners(answers: Answers) -> Iterator[str]:
     found: dict[str, str] = {}
     for joint in answers.document.joints:
         if joint.count and joint.fastener is not None:
-            found.setdefault(fastener_name(joint), stated_fastener(joint, answers.build.metric))
+            named = fastener_name(joint, answers.build.metric)
+            found.setdefault(named, stated_fastener(joint, answers.build.metric))
     return iter(found.values())
 
 
