@@ -150,7 +150,7 @@ def _fasteners(build: ResolvedBuild) -> Iterator[Line]:
 
 
 def fastener_name(joint: Joint, metric: bool = False) -> str:
-    """What a fastener is called in a price list: `screw 6x1 5/8`, `dowel 3/8x2`, `screw 4x30 mm`."""
+    """Its name in a price list: `screw 6x1 5/8`, `dowel 3/8x2`, `screw 4x30 mm`."""
     fastener, sizes = joint.fastener, list[str]()
     for size in (fastener.diameter, fastener.length) if fastener else ():
         if size is not None:
@@ -162,7 +162,7 @@ def fastener_name(joint: Joint, metric: bool = False) -> str:
 
 
 def _cheapest(build: ResolvedBuild, kind: str, names: tuple[str, ...], count: int) -> Line:
-    """By the piece or by the box, whichever costs less in all; a price may have any of the names."""
+    """By the piece or by the box, whichever costs less in all; under any of the names."""
     found: list[Line] = []
     for price in build.build.buying.prices:
         box = BOX.fullmatch(price.stock)

@@ -6,12 +6,13 @@ meeting.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from service.domain.build import Cutout, Joint
 from service.domain.catalog import Interval, Wood
+from service.domain.material import FIBER_AND_CHIPS
 from service.domain.parts import ResolvedPart
 from service.domain.solid import Solid
 from service.domain.stocks import Sized
@@ -19,7 +20,7 @@ from service.domain.stocks import Sized
 Surface = Literal["face", "edge", "end"]
 
 WALL = "wall"
-BOARDLIKE = frozenset({"mdf", "particleboard", "hardboard", "osb"})
+BOARDLIKE = FIBER_AND_CHIPS | {"osb"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,14 +181,3 @@ def lean_of(part: ResolvedPart) -> tuple[float, Interval | None]:
     thickness, width = real(sized)
     leans = [(end.bevel, thickness) if end.bevel else (end.miter, width) for end in part.part.ends]
     return min(leans, key=lambda lean: lean[0])
-
-
-def from_other_side(joint: Joint) -> Joint:
-    """The same two parts, fastened from the other one."""
-    return replace(
-        joint,
-        through=joint.into,
-        into=joint.through,
-        touches=joint.enters or "face",
-        enters=joint.touches or "face",
-    )

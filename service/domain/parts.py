@@ -29,7 +29,7 @@ class ResolvedPart:
 
     @property
     def panel(self) -> str | None:
-        """The sheet product that it is of; None for solid wood, as boards glued edge to edge are."""
+        """The sheet product that it is of; None for solid wood, edge-glued boards among it."""
         sized = self.sized
         if sized is not None and sized.panel is not None:
             material: str | None = sized.panel.material

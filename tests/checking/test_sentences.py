@@ -1,4 +1,4 @@
-"""Sentences of findings: one joint is not several, a place has its word, no number is beyond all."""
+"""Sentences of findings: one joint is not several, and no number is beyond what there is."""
 
 from collections.abc import Callable
 from typing import Any
