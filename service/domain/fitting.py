@@ -62,12 +62,9 @@ def fits_of(owner: ResolvedPart, by_id: dict[str, ResolvedPart]) -> Iterator[Fit
         other = by_id.get(cutout.fits or "")
         if other is None or other.sized is None or cutout.size is None or cutout.kind == "rabbet":
             continue
-        sized = other.sized
-        if cutout.kind == "hole" and sized.form != "round":
+        if cutout.kind == "hole" and other.sized.form != "round":
             continue
-        inside, nominal = sized.thickness, sized.nominal_thickness
-        if across(cutout, sized) == "width" and sized.width is not None:
-            inside, nominal = sized.width, sized.nominal_width
+        inside, nominal = taken_in(cutout, other, other.sized)
         yield Fit(
             at=f"{owner.at}/cutouts/{index}",
             field="diameter" if cutout.kind == "hole" else "width",
@@ -79,6 +76,28 @@ def fits_of(owner: ResolvedPart, by_id: dict[str, ResolvedPart]) -> Iterator[Fit
             nominal=nominal == cutout.size != inside.listed,
             rests_on=other.rests_on,
         )
+
+
+def taken_in(
+    cutout: Cutout, other: ResolvedPart, sized: Sized
+) -> tuple[Interval, Fraction | None]:
+    """What of a part lies in a cutout, and what its name says that is.
+
+    A part whose end or edge is rabbeted, on one face or both, goes in with the tongue that is left
+    where that comes nearer.
+    """
+    if across(cutout, sized) == "width" and sized.width is not None:
+        return sized.width, sized.nominal_width
+    off: dict[str, Fraction] = {}
+    for one in other.part.cutouts:
+        if one.kind in ("rabbet", "lap") and one.on in ("face", "back") and one.depth is not None:
+            off[one.on] = max(off.get(one.on, Fraction(0)), one.depth)
+    thick, size = sized.thickness, cutout.size or Fraction(0)
+    less = min((Fraction(0), *off.values(), sum(off.values(), Fraction(0))),
+               key=lambda less: abs(thick.listed - less - size))  # fmt: skip
+    if not less:
+        return thick, sized.nominal_thickness
+    return Interval(thick.low - less, thick.listed - less, thick.high - less), None
 
 
 def across(cutout: Cutout, sized: Sized) -> Literal["thickness", "width"]:

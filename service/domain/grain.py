@@ -9,6 +9,8 @@ from service.domain.meeting import BOARDLIKE, Meeting
 from service.domain.splitting import Standing, distances
 from service.domain.surroundings import PLACES, WET, Flaw, Surroundings, said
 
+THICKEST_BACK = Fraction(3, 8)  # in; practice
+
 
 def of_wood(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
     """Threads, grain, splitting."""
@@ -60,10 +62,12 @@ def thread_for(meeting: Meeting) -> str:
 def into_panel_edge(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
     """The edge of a panel holds little and comes apart between its layers.
 
-    Plywood is glued and screwed there every day; MDF and particleboard also want a pilot.
+    Plywood is glued and screwed there every day; MDF and particleboard also want a pilot. Backs
+    and bottoms of thin panel are bradded and stapled there, and carry nothing that pulls them off.
     """
-    into = meeting.into
-    if not into.into_panel_edge:
+    into, through = meeting.into, meeting.through
+    back = through.panel is not None and through.thickness.listed <= THICKEST_BACK
+    if not into.into_panel_edge or (back and fixing.method in (*NAILS, "staple")):
         return
     board = into.panel in BOARDLIKE
     unglued = fixing.glue == "none" or (board and fixing.glue is None)

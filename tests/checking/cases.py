@@ -370,6 +370,25 @@ CASES = (
         ),
         "/parts/0/cutouts/0/width", ("3/4", "25/32", "1 1/2"), ("47/64", "1/2"),
     ),
+    Case(  # a rabbet 3/8 in deep leaves a tongue of 3/8 in on the shelf's end
+        "fit.binds", "#/parts/0/cutouts/0/width",
+        build(
+            {**SIDE, "cutouts": [{**DADO, "width": "3/8"}]},
+            {**SHELF, "cutouts": [
+                {"kind": "rabbet", "on": "face", "at": ["0"], "width": "1/4", "depth": "3/8"}]},
+        ),
+        "/parts/0/cutouts/0/width", ("3/8", "13/32", "3/4"), ("23/64", "1/4"),
+    ),
+    Case(  # with one on the other face too, 1/8 in deep, a quarter is left
+        "fit.loose", "#/parts/0/cutouts/0/width",
+        build(
+            {**SIDE, "cutouts": [{**DADO, "width": "1/4"}]},
+            {**SHELF, "cutouts": [
+                {"kind": "rabbet", "on": "face", "at": ["0"], "width": "1/4", "depth": "3/8"},
+                {"kind": "rabbet", "on": "back", "at": ["0"], "width": "1/4", "depth": "1/8"}]},
+        ),
+        "/parts/0/cutouts/0/width", ("1/4", "9/32"), ("19/64",), "warn",
+    ),
     Case(  # a 1x4 let into a post lies in the notch with its 3 1/2 in
         "fit.loose", "#/parts/0/cutouts/0/width",
         build(
@@ -855,6 +874,14 @@ CASES = (
             fastener={"gauge": 8, "length": "1 5/8"},
         ),
         "/joints/0/glue", ("pva-interior", "pva-yellow"), ("none",), "warn",
+    ),
+    Case(  # a back no thicker than 3/8 in is bradded on, a wider board is not
+        "fastener.into-panel-edge", "#/joints/0/enters",
+        fastened(
+            {"stock": "plywood 3/4", "width": "12"}, {"stock": "plywood 1/4", "width": "12"},
+            enters="edge", method="brad", glue="none", fastener={"gauge": 18, "length": "1"},
+        ),
+        "/parts/0/stock", ("plywood 1/4", "mdf 3/8"), ("plywood 1/2", "mdf 1/2"), "warn",
     ),
     Case(  # boards glued edge to edge are solid wood: no layers part in their edge
         "fastener.into-panel-edge", "#/joints/0/enters",
