@@ -78,9 +78,7 @@ def fits_of(owner: ResolvedPart, by_id: dict[str, ResolvedPart]) -> Iterator[Fit
         )
 
 
-def taken_in(
-    cutout: Cutout, other: ResolvedPart, sized: Sized
-) -> tuple[Interval, Fraction | None]:
+def taken_in(cutout: Cutout, other: ResolvedPart, sized: Sized) -> tuple[Interval, Fraction | None]:
     """What of a part lies in a cutout, and what its name says that is.
 
     A part whose end or edge is rabbeted, on one face or both, goes in with the tongue that is left

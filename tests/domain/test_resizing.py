@@ -14,7 +14,7 @@ from service.api.documents.build import BuildForm
 from service.api.rewriting import rewritten
 from service.domain.catalog import Catalog
 from service.domain.checking import check
-from service.domain.resized import (
+from service.domain.resizing.answer import (
     CannotResize,
     NothingGives,
     NothingLeft,
@@ -24,7 +24,7 @@ from service.domain.resized import (
     SeveralCanGive,
     UnknownInResize,
 )
-from service.domain.resizing import resize
+from service.domain.resizing.resize import resize
 from service.domain.tape import MM
 from tests.checking.sound import sound_build
 

@@ -9,10 +9,10 @@ from service.domain.angles.figuring import USUAL_WITHIN, figure
 from service.domain.angles.judging import asked_of, named_in, offered
 from service.domain.build import Shape
 from service.domain.errors import Complaint
-from service.domain.following import Moved, the_one
 from service.domain.parts import ResolvedPart
-from service.domain.resized import Changed, NothingGives, tidy
-from service.domain.run_equations import Sums
+from service.domain.resizing.answer import Changed, NothingGives, tidy
+from service.domain.resizing.equations import Sums
+from service.domain.resizing.following import Moved, the_one
 from service.domain.solid import Solid
 from service.domain.tape import exact
 

@@ -7,8 +7,8 @@ from fractions import Fraction
 from service.domain.build import Build, Piece, Run
 from service.domain.deadline import kept_time
 from service.domain.parts import ResolvedPart, resolve_part
+from service.domain.resizing.solving import Equation
 from service.domain.runs import ResolvedRun, add_up, extent
-from service.domain.solving import Equation
 from service.domain.stocks import Sizing
 
 ANGLED = Fraction(1, 32)  # inches a run with an angle in it may be off: what `within` is by default

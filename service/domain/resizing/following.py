@@ -7,8 +7,8 @@ from fractions import Fraction
 from service.domain.build import Cutout, Load
 from service.domain.fitting import across
 from service.domain.parts import ResolvedPart
-from service.domain.resized import Changed
-from service.domain.run_equations import Sums
+from service.domain.resizing.answer import Changed
+from service.domain.resizing.equations import Sums
 
 NEAR = Fraction(1, 16)  # inches by which a cutout may be off the middle and still be meant there
 

@@ -6,10 +6,10 @@ from fractions import Fraction
 
 from service.domain.build import Build, Fastener, GluedFrom, Joint, Part, Stock, StockNote
 from service.domain.catalog import BoardSize, Catalog, PanelSize
-from service.domain.counterparts import Substitute, substitute
 from service.domain.errors import Complaint
 from service.domain.fasteners import gauge_diameter
-from service.domain.resized import Changed, Resizing, UnknownInResize
+from service.domain.resizing.answer import Changed, Resizing, UnknownInResize
+from service.domain.resizing.counterparts import Substitute, substitute
 from service.domain.sizes import regions
 from service.domain.stocks import Sizing
 from service.domain.tape import MM, nearest
