@@ -21,9 +21,10 @@ from service.domain.handwork import glue_in
 from service.domain.purchase import FOOT, Bought, Purchase, price_of, times
 from service.domain.resolving import ResolvedBuild
 from service.domain.spelling import spelled
-from service.domain.tape import plain
+from service.domain.tape import MM, plain
 
 CENT = Decimal("0.01")
+METER = 1000 * MM
 GALLON = {"gal": Fraction(1), "qt": Fraction(1, 4), "pt": Fraction(1, 8), "oz": Fraction(1, 128)}
 LITER = Fraction(1000000, 3785412)  # of a US gallon of 231 cubic inches, to a millionth
 PACK = re.compile(r"(.+?),? (\d+(?:\.\d+)?) ?(gal|qt|pt|oz|l|ml)", re.IGNORECASE)
@@ -99,7 +100,7 @@ def cents(money: Decimal) -> Decimal:
 def _wood(build: ResolvedBuild, purchase: Purchase) -> Iterator[Line]:
     if purchase.planned:
         for one in purchase.boards:
-            yield wood_line(one)
+            yield wood_line(one, build.metric)
     bought = {one.stock for one in purchase.boards}
     stocks = dict.fromkeys(p.sized.key for p in build.parts if p.sized and p.sized.key)
     for stock in stocks:
@@ -114,15 +115,16 @@ def _wood(build: ResolvedBuild, purchase: Purchase) -> Iterator[Line]:
             money = price_of(build, stock, long, None) if has else None
         yield Line(
             "wood", stock, 1, money and cents(money), money and cents(money),
-            need=f"{float(long / FOOT):.2f} ft",
+            need=f"{float(long / METER):.2f} m" if build.metric else f"{float(long / FOOT):.2f} ft",
             note=NOT_PLANNED,
         )  # fmt: skip
 
 
-def wood_line(one: Bought) -> Line:
+def wood_line(one: Bought, metric: bool = False) -> Line:
     """Boards or sheets as bought, and the money by where their wood ends up."""
-    by = f" x {float(one.width):g} in" if one.width else ""
-    what = f"{one.stock}, {float(one.length):g} in{by}"
+    sizes = (one.length, one.width) if one.width else (one.length,)
+    said = [plain(size, metric=True) if metric else f"{float(size):g} in" for size in sizes]
+    what = f"{one.stock}, {' x '.join(said)}"
     if one.source == "on-hand":
         return Line("wood", what, one.count, Decimal(0), Decimal("0.00"), note="on hand")
     if one.price is None:
@@ -224,7 +226,12 @@ def finish_lines(build: ResolvedBuild, steps: tuple[Step, ...]) -> Iterator[Line
 
 def _packed(build: ResolvedBuild, kind: str, key: str, gallons: Span) -> Line:
     """Cans or bottles, enough for the high end: `water-polyurethane 1 qt` in the price list."""
-    need = f"{float(gallons.low * 128):.1f} to {float(gallons.high * 128):.1f} fl oz"
+    if build.metric:
+        low, high = (float(amount * 1000 / LITER) for amount in (gallons.low, gallons.high))
+        need = f"{low:.0f} to {high:.0f} ml"
+    else:
+        low, high = (float(amount * 128) for amount in (gallons.low, gallons.high))
+        need = f"{low:.1f} to {high:.1f} fl oz"
     found: list[Line] = []
     for price in build.build.buying.prices:
         pack = PACK.fullmatch(price.stock)

@@ -89,7 +89,8 @@ def _woods(build: ResolvedBuild, purchase: Purchase) -> Iterator[Cheaper]:
             enough = price.at_most is None or price.at_most >= one.count
             if same and fits and enough and price.wood and price.per in BY_PIECE:
                 less = cents(money - price.price * one.count)
-                yield Cheaper(wood_line(one).what, f"{price.stock}, {price.wood}", less)
+                line = wood_line(one, build.metric).what
+                yield Cheaper(line, f"{price.stock}, {price.wood}", less)
 
 
 def _sheets(build: ResolvedBuild, purchase: Purchase) -> Iterator[Cheaper]:
@@ -106,7 +107,8 @@ def _sheets(build: ResolvedBuild, purchase: Purchase) -> Iterator[Cheaper]:
                     one, length=price.length, width=price.width, count=count, price=price.price
                 )
                 less = cents(money - price.price * count)
-                yield Cheaper(wood_line(one).what, f"{count} x {wood_line(named).what}", less)
+                was, is_now = (wood_line(each, build.metric).what for each in (one, named))
+                yield Cheaper(was, f"{count} x {is_now}", less)
 
 
 def _fit(build: ResolvedBuild, price: Price, one: Bought) -> int:

@@ -74,7 +74,7 @@ def _rows(answers: Answers) -> Iterator[Row]:
 
 
 def _wood(answers: Answers, one: Bought) -> Row:
-    line = wood_line(one)
+    line = wood_line(one, answers.build.metric)
     name, actual = answers.pen.stock(one.stock), _actual(answers, one.stock)
     if one.width is not None:
         length = answers.sizes.by(one.width, one.length)

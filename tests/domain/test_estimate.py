@@ -1,5 +1,6 @@
 """Estimates by hand: the arithmetic stands beside each expected number."""
 
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from time import perf_counter
@@ -160,6 +161,31 @@ def test_a_price_of_a_wood_that_no_table_has_is_no_price_of_every_wood(catalog: 
     assert cost(build, planned_purchase(build)).missing == ("1x4, 96 in",)
     stock = stock_of(build.parts[0], build)
     assert list(prices_of(build, stock)) == []
+
+
+def test_a_metric_build_is_counted_in_meters_and_milliliters(catalog: Catalog) -> None:
+    """2400 mm is 94.488 in, which nobody asks a shop for; a US gallon is 3785.4 ml."""
+    parts = [{"id": "rail", "stock": "ex-25x100", "length": "600", "quantity": 4}]
+    joint = {"id": "j", "through": "rail", "into": "rail", "glue": "pva-interior", "quantity": 9}
+    planned = {"planned": [{"stock": "ex-25x100", "length": "2400"}]}
+    metric = {"name": "Rails", "units": "mm", "region": "uk", "parts": parts, "joints": [joint]}
+    build = resolve(BuildForm().load({**metric, "buying": planned}), catalog)
+    lines = {line.kind: line for line in cost(build, planned_purchase(build)).lines}
+    assert lines["wood"].what == "ex-25x100, 2400 mm"
+    # 267 ft2 a gallon; the smaller face of nine joints in square feet, a tenth or a fifth lost.
+    low, high = (float(n) for n in lines["glue"].need.removesuffix(" ml").split(" to "))
+    inches = cost(replace_units(build), planned_purchase(build)).lines
+    ounces = next(line.need for line in inches if line.kind == "glue").removesuffix(" fl oz")
+    for milliliters, ounce in zip((low, high), map(float, ounces.split(" to ")), strict=True):
+        assert milliliters == pytest.approx(ounce * 29.5735, abs=2)
+    unplanned = resolve(BuildForm().load(metric), catalog)
+    assert cost(unplanned, planned_purchase(unplanned)).lines[0].need == "2.40 m"
+
+
+def replace_units(build: ResolvedBuild) -> ResolvedBuild:
+    """The same build, its answers in inches."""
+    sizing = replace(build.sizing, build=replace(build.build, units="in"))
+    return replace(build, sizing=sizing)
 
 
 @pytest.mark.parametrize("width", [None, "3 1/2", "3"])
