@@ -30,6 +30,13 @@ def test_one_joint_takes_and_two_take(check_json: Check, joints: int, said: str)
     assert told(checked, "glue.too-slow").startswith(said)
 
 
+def test_a_part_that_is_joined_to_its_like_is_finished_once(check_json: Check) -> None:
+    glued = [{"id": "j", "through": "side", "into": "side", "method": "glue", "glue": "pva-yellow"}]
+    steps = [{"do": "finish", "finish": "shellac"}, {"do": "glue", "joints": ["j"]}]
+    checked = check_json(build(SIDE, joints=glued, steps=steps))
+    assert told(checked, "glue.over-finish") == "side is finished before j is glued."
+
+
 def test_clamps_are_several(check_json: Check) -> None:
     glued = joined(method="glue", glue="pva-interior")
     checked = check_json(build(SIDE, SHELF, joints=glued, shop={"tools": ["drill"]}))

@@ -195,4 +195,4 @@ def shown(amount: Fraction) -> str:
 def _finished(step: Step, joint: Joint) -> tuple[str, ...]:
     """The parts of a joint that a finishing step coats; all parts when it names none."""
     meeting = [id for id in (joint.through, joint.into) if id != "wall"]
-    return tuple(id for id in meeting if not step.parts or id in step.parts)
+    return tuple(dict.fromkeys(id for id in meeting if not step.parts or id in step.parts))
