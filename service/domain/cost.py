@@ -17,7 +17,7 @@ from service.domain.finishing import (
     span,
     surface,
 )
-from service.domain.handwork import glue_in
+from service.domain.glued import glue_in
 from service.domain.purchase import FOOT, Bought, Purchase, price_of, times
 from service.domain.resolving import ResolvedBuild
 from service.domain.spelling import spelled

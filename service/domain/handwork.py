@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from service.domain.build import Joint, Step
 from service.domain.finishing import NOTHING, Span, span, surface
-from service.domain.glues import Glue
+from service.domain.glued import glue_in
 from service.domain.resolving import ResolvedBuild
 
 
@@ -69,17 +69,6 @@ def joints_of(build: ResolvedBuild, step: Step) -> list[Joint]:
     if not step.joints:
         return []
     return [joint for joint in build.build.joints if joint.id in step.joints]
-
-
-def glue_in(build: ResolvedBuild, joint: Joint) -> Glue | None:
-    """The glue of a joint, where the tables have it."""
-    if joint.glue is None:
-        return None
-    known: dict[str, Glue | None] = build.shared.setdefault("glues", {})
-    if joint.glue not in known:
-        key = build.catalog.key("glue", build.build.region, joint.glue)
-        known[joint.glue] = build.catalog.glues.get(key) if key else None
-    return known[joint.glue]
 
 
 def added(spans: Iterable[Span]) -> Span:

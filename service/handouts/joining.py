@@ -1,8 +1,7 @@
 """The joints: which parts, what holds them, what to drill, and where."""
 
 from service.domain.advising import Advice
-from service.domain.glued import is_none
-from service.domain.handwork import glue_in
+from service.domain.glued import glue_in, is_none
 from service.domain.meeting import WALL
 from service.handouts.answers import Answers
 from service.handouts.fastening import fastener, pilot, place
