@@ -25,7 +25,7 @@ from service.api.remaking import MadeOverForm, read_wanted, remake
 from service.api.restating import restated
 from service.domain.build import Build
 from service.domain.errors import UnknownName
-from service.domain.resized import CannotResize
+from service.domain.resizing.answer import CannotResize
 from service.handouts.answers import ask
 from service.handouts.changes import Change, changes, made_over
 from service.handouts.telling import tell

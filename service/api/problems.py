@@ -19,9 +19,10 @@ from service.api.described import browsing
 from service.api.described.operations import SERVICE, Example, Operation, described_as
 from service.api.refusals import Fault
 from service.api.request_ids import request_id
-from service.domain import errors, resized
+from service.domain import errors
 from service.domain.angles.answer import NotFigured
 from service.domain.board_feet import NotCounted
+from service.domain.resizing import answer as resizing
 
 MEDIA_TYPE = "application/problem+json"
 MOST_ERRORS = 50
@@ -36,12 +37,12 @@ STATUS: dict[type[Exception], int] = {
     errors.UnknownColumn: 422,
     errors.UnknownCursor: 422,
     NotCounted: 422,
-    resized.CannotResize: 422,
-    resized.UnknownInResize: 422,
-    resized.RunsContradict: 422,
-    resized.NothingGives: 422,
-    resized.SeveralCanGive: 422,
-    resized.NothingLeft: 422,
+    resizing.CannotResize: 422,
+    resizing.UnknownInResize: 422,
+    resizing.RunsContradict: 422,
+    resizing.NothingGives: 422,
+    resizing.SeveralCanGive: 422,
+    resizing.NothingLeft: 422,
     NotFigured: 422,
     refusals.NotJson: 400,
     refusals.RepeatedName: 400,
@@ -139,7 +140,7 @@ def _from_complaint(complaint: errors.Complaint) -> Fault:
 def _refused(error: Exception) -> Response:
     kind = type(error)
     faults: tuple[Fault, ...] = getattr(error, "faults", ())
-    if isinstance(error, errors.UnknownName | NotCounted | NotFigured | resized.CannotResize):
+    if isinstance(error, errors.UnknownName | NotCounted | NotFigured | resizing.CannotResize):
         faults = tuple(_from_complaint(complaint) for complaint in error.complaints)
     elif kind in PARAMETER_OF:
         faults = (Fault(str(error), parameter=PARAMETER_OF[kind]),)

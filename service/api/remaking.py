@@ -15,8 +15,8 @@ from service.api.reading import read_as
 from service.api.restating import restated
 from service.api.rewriting import rewritten
 from service.domain.build import Build
-from service.domain.resized import Resized, Resizing
-from service.domain.resizing import resize
+from service.domain.resizing.answer import Resized, Resizing
+from service.domain.resizing.resize import resize
 
 
 class RealSizeForm(Form):

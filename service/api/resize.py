@@ -25,7 +25,7 @@ from service.api.remaking import MadeOverForm, Remade, read_wanted, remake
 from service.api.rewriting import as_written
 from service.domain.checking import Checked, check
 from service.domain.errors import UnknownName
-from service.domain.resized import CannotResize, Changed, Kept
+from service.domain.resizing.answer import CannotResize, Changed, Kept
 from service.domain.rounding import Turn
 
 routes = Blueprint("resize", __name__)

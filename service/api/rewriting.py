@@ -5,7 +5,7 @@ from copy import deepcopy
 from fractions import Fraction
 from typing import Any
 
-from service.domain.resized import Changed
+from service.domain.resizing.answer import Changed
 from service.domain.tape import MM, decimal, exact, is_binary
 
 

@@ -9,6 +9,7 @@ from typing import Literal
 
 from service.domain.build import Limit
 from service.domain.catalog import Catalog, Practice, Wood
+from service.domain.material import FIBER_AND_CHIPS
 from service.domain.wood_values import BendingValues, Condition, Known
 
 Kind = Literal["clear wood", "graded lumber", "panel", "your own figure"]
@@ -19,7 +20,6 @@ SAID = {
     "panel": "the lower end of what a handbook gives for such panels",
     "your own figure": "your own figure",
 }
-CREEPING = frozenset({"mdf", "particleboard", "hardboard"})  # no figure with a source for these
 LIMITS: tuple[tuple[str, str, Literal["first", "lasting"]], ...] = (
     ("shelf", "limit.shelf", "first"),
     ("eye", "limit.eye", "lasting"),
@@ -116,7 +116,7 @@ def creep_of(catalog: Catalog, material: Material, wood: Wood | None) -> Creep |
     wood-handbook-2010-ch5.
     """
     if wood is not None and wood.kind == "panel":
-        if wood.key in CREEPING:
+        if wood.key in FIBER_AND_CHIPS:
             return None
         return _between(catalog, "creep.panels", "creep.panels")
     if material.condition == "green":

@@ -1,36 +1,25 @@
 """Which of the usual cautions a build calls for: each is tied to something that the build says."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from service.domain.material import FIBER_AND_CHIPS
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.weight import weigh, whole
 
-DUSTY = frozenset({"mdf", "particleboard", "hardboard"})
 DRYING_OILS = frozenset(
     {"wiping-oil", "oil-stain", "oil-polyurethane", "gel-polyurethane", "gel-stain"}
 )
 SOLVENT = DRYING_OILS | {"paste-wax", "shellac", "shellac-primer"}
 NAILED = frozenset({"brad", "finish-nail", "staple"})
-PEOPLE = frozenset({"seat", "bench", "step", "bed"})
 MONTHS_A_YEAR = 12
 USED, PAINTED = "reclaimed.metal", "paint.old-lead"
-
-
-@dataclass(frozen=True, slots=True)
-class Called:
-    """A caution that a build calls for: the place that does, what it is there, and its row."""
-
-    at: str
-    what: str
-    caution: str
 
 
 def dusty_parts(build: ResolvedBuild) -> Iterator[tuple[ResolvedPart, str]]:
     """Parts whose dust is worse than that of plain wood, and what they are of."""
     for part in build.parts:
-        if part.wood is not None and part.wood.key in DUSTY:
+        if part.wood is not None and part.wood.key in FIBER_AND_CHIPS:
             yield part, part.wood.name
         elif build.sizing.note_for(part.part).treated:
             yield part, "treated wood"

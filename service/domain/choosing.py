@@ -30,7 +30,6 @@ class Want:
     sunk: Fraction = NONE
     slope: float = 0.0
     edge_distance: Fraction | None = None
-    hinged: bool = False
 
 
 @dataclass(frozen=True, slots=True)

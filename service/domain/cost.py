@@ -17,13 +17,14 @@ from service.domain.finishing import (
     span,
     surface,
 )
-from service.domain.handwork import glue_in
+from service.domain.glued import glue_in
 from service.domain.purchase import FOOT, Bought, Purchase, price_of, times
 from service.domain.resolving import ResolvedBuild
 from service.domain.spelling import spelled
-from service.domain.tape import mixed, plain
+from service.domain.tape import MM, mixed, plain
 
 CENT = Decimal("0.01")
+METER = 1000 * MM
 GALLON = {"gal": Fraction(1), "qt": Fraction(1, 4), "pt": Fraction(1, 8), "oz": Fraction(1, 128)}
 LITER = Fraction(1000000, 3785412)  # of a US gallon of 231 cubic inches, to a millionth
 PACK = re.compile(r"(.+?),? (\d+(?:\.\d+)?) ?(gal|qt|pt|oz|l|ml)", re.IGNORECASE)
@@ -115,7 +116,7 @@ def _wood(build: ResolvedBuild, purchase: Purchase) -> Iterator[Line]:
             money = price_of(build, stock, long, None) if has else None
         yield Line(
             "wood", stock, 1, money and cents(money), money and cents(money),
-            need=plain(long, build.metric) if build.metric else f"{float(long / FOOT):.2f} ft",
+            need=f"{float(long / METER):.2f} m" if build.metric else f"{float(long / FOOT):.2f} ft",
             note=NOT_PLANNED,
         )  # fmt: skip
     yield from _wood_without_price(build, purchase, bought)
@@ -154,22 +155,22 @@ def wood_line(one: Bought, metric: bool = False) -> Line:
 
 
 def _fasteners(build: ResolvedBuild) -> Iterator[Line]:
-    counts: dict[str, int] = {}
+    counts: dict[tuple[str, str], int] = {}  # by its name, and by its length alone
     for joint in build.build.joints:
         if joint.count and joint.fastener is not None:
-            named = fastener_name(joint, build.metric)
-            counts[named] = counts.get(named, 0) + joint.count * joint.quantity
-    for named, count in counts.items():
-        yield _cheapest(build, "fasteners", named, count)
+            long = replace(joint, fastener=replace(joint.fastener, diameter=None))
+            names = fastener_name(joint, build.metric), fastener_name(long, build.metric)
+            counts[names] = counts.get(names, 0) + joint.count * joint.quantity
+    for names, count in counts.items():
+        yield _cheapest(build, "fasteners", names, count)
 
 
 def fastener_name(joint: Joint, metric: bool = False) -> str:
-    """What a fastener is called in a price list: `screw 6x1 5/8`, `screw 4x50` in a metric build,
-    `pocket-screw 1 1/4`."""
-    fastener = joint.fastener
-    sizes: list[str] = []
+    """What a fastener is called in a price list: `screw 6x1 5/8`, `dowel 3/8x2`, `screw 4x50` in
+    a metric build."""
+    fastener, sizes = joint.fastener, list[str]()
     if fastener is not None:
-        thick = fastener.diameter if metric else None
+        thick = None if fastener.gauge else fastener.diameter
         sizes += [str(fastener.gauge)] if fastener.gauge else []
         sizes += [_bare(size, metric) for size in (thick, fastener.length) if size is not None]
     return f"{joint.method or 'fastener'} {'x'.join(sizes)}".strip()
@@ -180,18 +181,18 @@ def _bare(size: Fraction, metric: bool) -> str:
     return plain(size, metric).removesuffix(" mm") if metric else mixed(size)
 
 
-def _cheapest(build: ResolvedBuild, kind: str, named: str, count: int) -> Line:
-    """By the piece or by the box, whichever costs less in all."""
+def _cheapest(build: ResolvedBuild, kind: str, names: tuple[str, ...], count: int) -> Line:
+    """By the piece or by the box, whichever costs less in all; under any of the names."""
     found: list[Line] = []
     for price in build.build.buying.prices:
         box = BOX.fullmatch(price.stock)
-        if spelled(box[1] if box else price.stock) != spelled(named):
+        if spelled(box[1] if box else price.stock).removesuffix(" mm") not in map(spelled, names):
             continue
         boxes = math.ceil(count / int(box[2])) if box else count
         found.append(
             Line(kind, price.stock, boxes, price.price, cents(price.price * boxes), f"{count}")
         )
-    nothing = Line(kind, named, count, None, None, need=f"{count}")
+    nothing = Line(kind, names[0], count, None, None, need=f"{count}")
     return min(found, key=lambda line: line.money or Decimal(0), default=nothing)
 
 
@@ -276,7 +277,7 @@ def _paper(build: ResolvedBuild) -> Iterator[Line]:
             continue
         sheets = max(1, math.ceil(surface(build, step.parts) / figure.least))
         named = f"sandpaper {step.grit}" if step.grit else "sandpaper"
-        yield replace(_cheapest(build, "abrasives", named, sheets), rests_on=(figure.row,))
+        yield replace(_cheapest(build, "abrasives", (named,), sheets), rests_on=(figure.row,))
 
 
 def _store(build: ResolvedBuild, purchase: Purchase) -> Iterator[Line]:

@@ -64,7 +64,8 @@ def _found(at: str, joint: Joint, through: ResolvedPart, into: ResolvedPart) -> 
     if joint.crosses is not None:
         # Solid parts have their sizes.
         widest = max(solid, key=lambda part: part.sized.width.listed)  # type: ignore[union-attr]
-        return Crossing(at, joint, widest, joint.crosses, stated=True, sure=True)
+        width = min(joint.crosses, _width(widest))
+        return Crossing(at, joint, widest, width, stated=True, sure=True)
     if joint.enters is None:
         return None
     meets = (joint.touches or "face", joint.enters)
@@ -111,11 +112,11 @@ def _holds(joint: Joint) -> bool:
 
 
 def _is_solid(part: ResolvedPart) -> bool:
-    """A board with its grain along its length; panels and rounds do not count."""
+    """Solid wood with its grain along its length; sheet products and rounds do not count."""
     sized = part.sized
-    if sized is None or sized.form != "board" or sized.width is None or part.part.length is None:
+    if sized is None or sized.width is None or part.part.length is None or part.panel is not None:
         return False
-    return part.wood is None or part.wood.kind != "panel"
+    return sized.form == "board" or (sized.form == "panel" and part.part.grain == "length")
 
 
 def _width(part: ResolvedPart) -> Fraction:

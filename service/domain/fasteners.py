@@ -16,7 +16,6 @@ WoodHardness = Literal["soft", "hard"]
 
 GAUGE_ZERO = Fraction("0.060")  # diameter of gauge 0; source: asme-b18.6.1, dimension table
 GAUGE_STEP = Fraction("0.013")  # and what each gauge adds
-GAUGE_ROW = "connection_constants/gauge-diameter"
 
 # From these lengths on a screw is threaded in part; shorter ones are threaded to the head.
 # From memory, as the rows thread-share of the two families in screw_values say.

@@ -1,7 +1,7 @@
 """What a rule is, and what it finds."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
 from inspect import cleandoc
 from typing import TYPE_CHECKING, Literal
@@ -140,8 +140,3 @@ def settled(rule: Rule, spot: Spot, catalog: Catalog) -> Finding:
         mend=spot.mend,
         also_at=spot.also_at,
     )
-
-
-def without_mend(finding: Finding) -> Finding:
-    """The same finding with words only, where its change would get in the way of another."""
-    return replace(finding, mend=Mend(finding.mend.words)) if finding.mend else finding

@@ -8,6 +8,7 @@ from typing import Literal
 from service.domain.build import Cutout
 from service.domain.catalog import Interval
 from service.domain.parts import ResolvedPart
+from service.domain.stocks import Sized
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,9 +31,10 @@ class Fit:
 
 @dataclass(frozen=True, slots=True)
 class Lap:
-    """Two cutouts that house each other. Depths in inches; flush when they make up the part.
+    """Two cutouts that house each other. Depths in inches; flush when they make up a part.
 
-    `through` is the depth of wood that the two together must take away.
+    `through` is the depth of wood that the two together must take away. Of parts that are not
+    alike it is that of either, as one side or the other comes flush: the nearer one.
     """
 
     at: str
@@ -51,15 +53,18 @@ def find_fits(parts: Sequence[ResolvedPart]) -> tuple[Fit, ...]:
 
 
 def fits_of(owner: ResolvedPart, by_id: dict[str, ResolvedPart]) -> Iterator[Fit]:
-    """The fits of one part's cutouts. A rabbet is open on one side: nothing can bind in it."""
+    """The fits of one part's cutouts.
+
+    A rabbet is open on one side: nothing can bind in it. A hole takes a round; to what the end of
+    a board is worked for it no document says.
+    """
     for index, cutout in enumerate(owner.part.cutouts):
         other = by_id.get(cutout.fits or "")
         if other is None or other.sized is None or cutout.size is None or cutout.kind == "rabbet":
             continue
-        sized = other.sized
-        inside, nominal = sized.thickness, sized.nominal_thickness
-        if cutout.kind == "lap" and sized.width is not None:
-            inside, nominal = sized.width, sized.nominal_width
+        if cutout.kind == "hole" and other.sized.form != "round":
+            continue
+        inside, nominal = taken_in(cutout, other, other.sized)
         yield Fit(
             at=f"{owner.at}/cutouts/{index}",
             field="diameter" if cutout.kind == "hole" else "width",
@@ -73,44 +78,94 @@ def fits_of(owner: ResolvedPart, by_id: dict[str, ResolvedPart]) -> Iterator[Fit
         )
 
 
+def taken_in(cutout: Cutout, other: ResolvedPart, sized: Sized) -> tuple[Interval, Fraction | None]:
+    """What of a part lies in a cutout, and what its name says that is.
+
+    A part whose end or edge is rabbeted, on one face or both, goes in with the tongue that is left
+    where that comes nearer.
+    """
+    if across(cutout, sized) == "width" and sized.width is not None:
+        return sized.width, sized.nominal_width
+    off: dict[str, Fraction] = {}
+    for one in other.part.cutouts:
+        if one.kind in ("rabbet", "lap") and one.on in ("face", "back") and one.depth is not None:
+            off[one.on] = max(off.get(one.on, Fraction(0)), one.depth)
+    thick, size = sized.thickness, cutout.size or Fraction(0)
+    less = min((Fraction(0), *off.values(), sum(off.values(), Fraction(0))),
+               key=lambda less: abs(thick.listed - less - size))  # fmt: skip
+    if not less:
+        return thick, sized.nominal_thickness
+    return Interval(thick.low - less, thick.listed - less, thick.high - less), None
+
+
+def across(cutout: Cutout, sized: Sized) -> Literal["thickness", "width"]:
+    """Which size of a part lies across the cutout that takes it: the one that comes nearer.
+
+    Shelves and halved strips stand in a cutout with their thickness; the other half of a lap, and
+    a rail let into a post, lie in it with their width.
+    """
+    if sized.width is None or cutout.size is None:
+        return "thickness"
+    thin, wide = (abs(cutout.size - size.listed) for size in (sized.thickness, sized.width))
+    return "width" if wide < thin or (wide == thin and cutout.kind == "lap") else "thickness"
+
+
+HALVED = frozenset({"lap", "slot", "notch"})  # cutouts in which alike pieces cross each other
+CROSSED = HALVED | {"dado"}
+
+
 def find_laps(parts: Sequence[ResolvedPart]) -> Iterator[Lap]:
     """Every pair of cutouts made for each other, once, where both depths are given.
 
     On the faces the two depths share the thickness, on the edges (a grid of halved strips) the
-    width.
+    width. Alike pieces that cross each other have the same cutout, or one on either face.
     """
     by_id = {part.part.id: part for part in reversed(parts)}
     for part in parts:
         for index, cutout in enumerate(part.part.cutouts):
             other = by_id.get(cutout.fits or "")
-            if other is None or other.index <= part.index or cutout.depth is None:
+            if other is None or other.index < part.index:
                 continue
-            yield from laps_between(part, index, cutout, other)
+            if other is part and (cutout.kind not in HALVED or part.part.quantity < 2):
+                continue
+            answer = _answer(part, cutout, other)
+            if answer is not None and (other is not part or answer >= index):
+                yield from _lap(part, index, other, answer)
 
 
-def laps_between(
-    part: ResolvedPart, index: int, cutout: Cutout, other: ResolvedPart
-) -> Iterator[Lap]:
-    """The other part's cutouts that answer this one."""
-    if cutout.depth is None or part.sized is None or other.sized is None:
+def _answer(part: ResolvedPart, cutout: Cutout, other: ResolvedPart) -> int | None:
+    """Which cutout of the other part takes what this one leaves, where one does."""
+    found = [
+        place
+        for place, answer in enumerate(other.part.cutouts)
+        if answer.fits == part.part.id
+        and (answer.on == "edge") == (cutout.on == "edge")
+        and (answer.kind == cutout.kind or {answer.kind, cutout.kind} <= CROSSED)
+    ]
+    if other is part:  # turned over: the cutout on the other face, else the same one
+        found.sort(key=lambda place: (other.part.cutouts[place].on == cutout.on,
+                                      other.part.cutouts[place] is not cutout))  # fmt: skip
+    return found[0] if found else None
+
+
+def _lap(part: ResolvedPart, index: int, other: ResolvedPart, place: int) -> Iterator[Lap]:
+    """The lap of two cutouts; nothing where a depth or a size is not known."""
+    cutout, answer = part.part.cutouts[index], other.part.cutouts[place]
+    if cutout.depth is None or answer.depth is None or part.sized is None or other.sized is None:
         return
-    edgewise = cutout.on == "edge"
-    for place, answer in enumerate(other.part.cutouts):
-        if answer.fits != part.part.id or answer.depth is None or (answer.on == "edge") != edgewise:
-            continue
-        sizes = [s.width if edgewise else s.thickness for s in (part.sized, other.sized)]
-        through = max((size for size in sizes if size), key=lambda size: size.listed, default=None)
-        if through is not None:
-            yield Lap(
-                at=f"{part.at}/cutouts/{index}",
-                other_at=f"{other.at}/cutouts/{place}",
-                owner=part,
-                other=other,
-                depths=(cutout.depth, answer.depth),
-                through=through,
-                rests_on=(*part.rests_on, *other.rests_on),
-            )
-        return
+    taken = cutout.depth + answer.depth
+    sizes = [s.width if cutout.on == "edge" else s.thickness for s in (part.sized, other.sized)]
+    known = [size for size in sizes if size is not None]
+    if known:
+        yield Lap(
+            at=f"{part.at}/cutouts/{index}",
+            other_at=f"{other.at}/cutouts/{place}",
+            owner=part,
+            other=other,
+            depths=(cutout.depth, answer.depth),
+            through=min(known, key=lambda size: abs(size.listed - taken)),
+            rests_on=(*part.rests_on, *other.rests_on),
+        )
 
 
 @dataclass(frozen=True, slots=True)

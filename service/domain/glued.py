@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from service.domain.build import Joint, Step
 from service.domain.glues import Glue
 from service.domain.gluing import NONE
-from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 
 
@@ -26,13 +25,22 @@ class Glued:
 
 def glued(build: ResolvedBuild) -> tuple[Glued, ...]:
     """Every joint whose glue is stated and is one."""
-    catalog, region = build.catalog, build.build.region
-    found = []
-    for index, joint in enumerate(build.build.joints):
-        key = catalog.key("glue", region, joint.glue) if joint.glue is not None else None
-        if key is not None and key in catalog.glues:
-            found.append(Glued(index, joint, catalog.glues[key]))
-    return tuple(found)
+    return tuple(
+        Glued(index, joint, glue)
+        for index, joint in enumerate(build.build.joints)
+        if (glue := glue_in(build, joint)) is not None
+    )
+
+
+def glue_in(build: ResolvedBuild, joint: Joint) -> Glue | None:
+    """The glue of a joint, where the tables have it."""
+    if joint.glue is None:
+        return None
+    known: dict[str, Glue | None] = build.shared.setdefault("glues", {})
+    if joint.glue not in known:
+        key = build.catalog.key("glue", build.build.region, joint.glue)
+        known[joint.glue] = build.catalog.glues.get(key) if key else None
+    return known[joint.glue]
 
 
 def is_none(build: ResolvedBuild, joint: Joint) -> bool:
@@ -54,21 +62,16 @@ def glued_in(step: Step, known: Sequence[Glued]) -> list[Glued]:
     return list(known)
 
 
-def part_of(build: ResolvedBuild, id: str) -> ResolvedPart | None:
-    """The part of that id, or None for the wall and for ids that are not in the list."""
-    return build.by_id.get(id)
-
-
 def is_panel(build: ResolvedBuild, id: str) -> bool:
-    """Whether the part is cut from a sheet."""
-    part = part_of(build, id)
-    return part is not None and part.sized is not None and part.sized.panel is not None
+    """Whether the part is of a sheet product."""
+    part = build.by_id.get(id)
+    return part is not None and part.panel is not None
 
 
 def is_housed(build: ResolvedBuild, joint: Joint) -> bool:
     """Whether one part sits in a cutout of the other."""
     for holder, held in ((joint.into, joint.through), (joint.through, joint.into)):
-        part = part_of(build, holder)
+        part = build.by_id.get(holder)
         if part is not None and any(cutout.fits == held for cutout in part.part.cutouts):
             return True
     return False
@@ -77,8 +80,8 @@ def is_housed(build: ResolvedBuild, joint: Joint) -> bool:
 def end_grain_part(build: ResolvedBuild, joint: Joint) -> str | None:
     """The solid part whose end grain is glued, if one is."""
     for id, surface in ((joint.through, joint.touches), (joint.into, joint.enters)):
-        part = part_of(build, id)
-        if part is None or is_panel(build, id):
+        part = build.by_id.get(id)
+        if part is None or part.panel is not None:
             continue
         ends = {"length": "end", "width": "edge"}.get(part.part.grain)
         if surface is not None and surface == ends:

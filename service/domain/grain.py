@@ -7,7 +7,9 @@ from fractions import Fraction
 from service.domain.fixing import DRIVEN, NAILS, Fixing
 from service.domain.meeting import BOARDLIKE, Meeting
 from service.domain.splitting import Standing, distances
-from service.domain.surroundings import WET, Flaw, Surroundings, said
+from service.domain.surroundings import PLACES, WET, Flaw, Surroundings, said
+
+THICKEST_BACK = Fraction(3, 8)  # in; practice
 
 
 def of_wood(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
@@ -60,10 +62,12 @@ def thread_for(meeting: Meeting) -> str:
 def into_panel_edge(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
     """The edge of a panel holds little and comes apart between its layers.
 
-    Plywood is glued and screwed there every day; MDF and particleboard also want a pilot.
+    Plywood is glued and screwed there every day; MDF and particleboard also want a pilot. Backs
+    and bottoms of thin panel are bradded and stapled there, and carry nothing that pulls them off.
     """
-    into = meeting.into
-    if not into.into_panel_edge:
+    into, through = meeting.into, meeting.through
+    back = through.panel is not None and through.thickness.listed <= THICKEST_BACK
+    if not into.into_panel_edge or (back and fixing.method in (*NAILS, "staple")):
         return
     board = into.panel in BOARDLIKE
     unglued = fixing.glue == "none" or (board and fixing.glue is None)
@@ -175,7 +179,8 @@ def of_weather(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterat
     bad = ("plain", "zinc") if outside else ("plain",)
     if fixing.coating is not None and fixing.coating not in bad:
         return
-    place = "in treated wood" if treated else f"{around.where}"
+    where = "in treated wood" if treated else around.where or ""
+    place = PLACES.get(where, where)
     stated = fixing.coating is not None
     yield Flaw(
         "corrodes",
@@ -184,7 +189,7 @@ def of_weather(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterat
         f"A {fixing.coating} {said(fixing.method)} rusts {place}."
         if stated
         else f"No coating is stated; {place} a plain {said(fixing.method)} rusts.",
-        {"coating": fixing.coating or "not stated", "where": place},
+        {"coating": fixing.coating or "not stated", "where": where},
         "practice",
         around.rows("material.outdoors"),
     )

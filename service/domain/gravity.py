@@ -9,10 +9,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from service.domain.catalog import Catalog, Wood
+from service.domain.material import EDGE_GLUED
 
 UNKNOWN, LIGHTEST = "planning-gravity.softwood", "planning-gravity.lightest"
 PLYWOOD = "plywood.holds-less"
-PLIES, EDGE_GLUED = "plywood", "edge-glued"
+PLIES = "plywood"
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from service.domain.build import Joint, Step
 from service.domain.finishing import NOTHING, Span, span, surface
-from service.domain.glues import Glue
+from service.domain.glued import glue_in
 from service.domain.resolving import ResolvedBuild
 
 
@@ -19,7 +19,7 @@ def cutting(build: ResolvedBuild, step: Step) -> Span:
         pieces = part.part.quantity
         for end in part.part.ends:
             counts["cut-square" if end.is_square else "cut-angled"] += pieces
-        ripped = part.part.width is not None or (part.sized is not None and part.sized.panel)
+        ripped = part.is_ripped or (part.sized is not None and part.sized.form == "panel")
         counts["rip"] += pieces if ripped else 0
         counts["cutout"] += pieces * sum(max(1, len(c.at)) for c in part.part.cutouts)
     return _counted(build, counts)
@@ -27,14 +27,12 @@ def cutting(build: ResolvedBuild, step: Step) -> Span:
 
 def _counted(build: ResolvedBuild, counts: Mapping[str, int]) -> Span:
     """Minutes for so many of each kind of work."""
-    known: dict[tuple[int, ...], Span] = build.shared.setdefault("minutes", {})
-    key = tuple(counts.values())
-    if (len(counts), *key) not in known:
+    known: dict[tuple[tuple[str, int], ...], Span] = build.shared.setdefault("minutes", {})
+    work = tuple(counts.items())
+    if work not in known:
         figures = build.catalog.work_times
-        known[len(counts), *key] = added(
-            (span(figures[k]) or NOTHING).times(n) for k, n in counts.items() if n
-        )
-    return known[len(counts), *key]
+        known[work] = added((span(figures[kind]) or NOTHING).times(n) for kind, n in work if n)
+    return known[work]
 
 
 def sanding(build: ResolvedBuild, step: Step) -> Span:
@@ -71,17 +69,6 @@ def joints_of(build: ResolvedBuild, step: Step) -> list[Joint]:
     if not step.joints:
         return []
     return [joint for joint in build.build.joints if joint.id in step.joints]
-
-
-def glue_in(build: ResolvedBuild, joint: Joint) -> Glue | None:
-    """The glue of a joint, where the tables have it."""
-    if joint.glue is None:
-        return None
-    known: dict[str, Glue | None] = build.shared.setdefault("glues", {})
-    if joint.glue not in known:
-        key = build.catalog.key("glue", build.build.region, joint.glue)
-        known[joint.glue] = build.catalog.glues.get(key) if key else None
-    return known[joint.glue]
 
 
 def added(spans: Iterable[Span]) -> Span:

@@ -4,6 +4,9 @@ from service.domain.catalog import Spread, Wood
 
 WATER_LB_FT3 = 62.4  # density of water, the constant printed with the equation below
 FIBER_SATURATION = 30.0  # percent moisture, the handbook's round figure for the equation below
+FIBER_AND_CHIPS = frozenset({"mdf", "particleboard", "hardboard"})  # no grain; swell in the wet
+GRAINLESS = FIBER_AND_CHIPS | {"osb", "foam"}  # sheets that may be turned either way
+EDGE_GLUED = "edge-glued"  # the panel of boards glued edge to edge, which is solid wood
 AS_SOLD = 12.0  # percent moisture at which the handbook prints dry specific gravities
 
 

@@ -6,12 +6,13 @@ meeting.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from service.domain.build import Cutout, Joint
 from service.domain.catalog import Interval, Wood
+from service.domain.material import FIBER_AND_CHIPS
 from service.domain.parts import ResolvedPart
 from service.domain.solid import Solid
 from service.domain.stocks import Sized
@@ -19,7 +20,7 @@ from service.domain.stocks import Sized
 Surface = Literal["face", "edge", "end"]
 
 WALL = "wall"
-BOARDLIKE = frozenset({"mdf", "particleboard", "hardboard", "osb"})
+BOARDLIKE = FIBER_AND_CHIPS | {"osb"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,7 +139,7 @@ def side_of(part: ResolvedPart, surface: Surface, other: str, treated: Mapping[s
         depth=less(depth, part.part.cutouts, surface, other),
         narrow=narrow,
         wide=wide,
-        panel=panel_of(part, sized),
+        panel=part.panel,
         wood=part.wood,
         treated=treated.get(part.part.id, False),
         rests_on=part.rests_on,
@@ -155,15 +156,6 @@ def real(sized: Sized) -> tuple[Interval, Interval | None]:
     if width and sized.stock_width and width.listed > sized.stock_width.high:
         width = sized.stock_width
     return thickness, width
-
-
-def panel_of(part: ResolvedPart, sized: Sized) -> str | None:
-    """The material of a sheet product, None for solid wood."""
-    if sized.panel is not None:
-        return sized.panel.material
-    if part.wood is not None and part.wood.kind == "panel":
-        return part.wood.key
-    return "plywood" if sized.form == "panel" else None
 
 
 def less(
@@ -189,14 +181,3 @@ def lean_of(part: ResolvedPart) -> tuple[float, Interval | None]:
     thickness, width = real(sized)
     leans = [(end.bevel, thickness) if end.bevel else (end.miter, width) for end in part.part.ends]
     return min(leans, key=lambda lean: lean[0])
-
-
-def from_other_side(joint: Joint) -> Joint:
-    """The same two parts, fastened from the other one."""
-    return replace(
-        joint,
-        through=joint.into,
-        into=joint.through,
-        touches=joint.enters or "face",
-        enters=joint.touches or "face",
-    )

@@ -107,10 +107,16 @@ def judge_runs(sizing: Sizing, parts: Sequence[ResolvedPart]) -> tuple[JudgedRun
 
 
 def mends_of(run: ResolvedRun, judgment: Judgment, trial: Trial) -> Iterator[RunMend]:
-    """Changes that make the run close without opening another, the likeliest first."""
-    yield from length_mends(run, judgment.by, trial)
-    yield from equals_mends(run, judgment.by, trial)
-    yield from stated_mends(run, judgment.by, trial)
+    """Changes that make the run close without opening another, the likeliest first.
+
+    Into an opening the pieces have to go at the thick end of their tolerance too.
+    """
+    by = judgment.by
+    if run.run.fits is not None and run.total is not None and run.target is not None:
+        by = max(by, run.total.high - run.target.listed)
+    yield from length_mends(run, by, trial)
+    yield from equals_mends(run, by, trial)
+    yield from stated_mends(run, by, trial)
 
 
 def length_mends(run: ResolvedRun, by: Fraction, trial: Trial) -> Iterator[RunMend]:

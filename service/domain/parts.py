@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from service.domain.build import NOTHING_NOTED, Part
 from service.domain.catalog import Spread, Wood
-from service.domain.material import density
+from service.domain.material import EDGE_GLUED, density
 from service.domain.shape import shape_part, shape_round
 from service.domain.solid import Crossed, Rod, Solid, Unclear
 from service.domain.stocks import Sized, Sizing, UnknownStock, size_part
@@ -26,6 +26,18 @@ class ResolvedPart:
     @property
     def at(self) -> str:
         return f"#/parts/{self.index}"
+
+    @property
+    def panel(self) -> str | None:
+        """The sheet product that it is of; None for solid wood, edge-glued boards among it."""
+        sized = self.sized
+        if sized is not None and sized.panel is not None:
+            material: str | None = sized.panel.material
+        elif self.wood is not None and self.wood.kind == "panel":
+            material = self.wood.key
+        else:
+            material = "plywood" if sized is not None and sized.form == "panel" else None
+        return None if material == EDGE_GLUED else material
 
     @property
     def is_ripped(self) -> bool:

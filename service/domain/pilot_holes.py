@@ -12,7 +12,7 @@ from typing import Literal
 from service.domain.catalog import Catalog, Wood
 from service.domain.errors import Complaint, UnknownName
 from service.domain.fasteners import ScrewSize, WoodHardness
-from service.domain.splitting import BOARD, Spot, splits_like
+from service.domain.splitting import BOARD, PLIES, Spot, splits_like
 
 Need = Literal["drill", "advised", "not-needed"]
 
@@ -133,7 +133,12 @@ def _need(hard: WoodHardness, board: bool, wood: Wood | None, spot: Spot) -> tup
         return "drill", "boards without grain swell and split into layers without a pilot"
     if hard == "hard":
         return "drill", "dense wood splits, and the screw may shear off, without a pilot"
-    if wood is not None and wood.kind == "panel" and spot != "face":
+    if (
+        wood is not None
+        and wood.kind == "panel"
+        and splits_like(wood.key) == PLIES
+        and spot != "face"
+    ):
         return "drill", "a screw between plies splits them without a pilot"
     if spot == "edge":
         return "drill", "an edge splits along the grain without a pilot"

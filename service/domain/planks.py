@@ -4,12 +4,12 @@ from dataclasses import dataclass, replace
 
 from service.domain.bending import Creep, Material, Named, creep_of, material_of, named_stress
 from service.domain.build import Load
+from service.domain.material import FIBER_AND_CHIPS
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.sections import Layer, Section, glued, loose
 from service.domain.wood_values import Condition
 
-GRAINLESS = frozenset({"mdf", "particleboard", "hardboard"})
 CUBIC_INCHES_A_FOOT3 = 1728
 
 
@@ -39,7 +39,7 @@ def plank_of(build: ResolvedBuild, load: Load, part: ResolvedPart) -> Plank | st
     sized, stated = part.sized, part.part
     if sized is None or sized.width is None:
         return "its width is not given"
-    if stated.grain == "width" and not (sized.panel and sized.panel.material in GRAINLESS):
+    if stated.grain == "width" and not (sized.panel and sized.panel.material in FIBER_AND_CHIPS):
         return "its grain runs across the span, and the tables have no values for that"
     condition = condition_of(build, part)
     material = material_of(

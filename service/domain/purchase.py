@@ -128,7 +128,7 @@ def prices_for(build: ResolvedBuild, stock: str) -> tuple[Price, ...]:
         price
         for price in build.build.buying.prices
         if (build.sizing.key(price.stock) or price.stock) == stock
-        and (price.wood is None or build.catalog.key("wood", region, price.wood) == own)
+        and (price.wood is None or build.catalog.key("wood", region, price.wood) == own is not None)
     )
 
 

@@ -123,7 +123,8 @@ def short(
     }
     used = f"{around.say(passed)} of the {around.say(length)} {said(fixing.method)} lie before"
     if not wanted:
-        detail = f"{used} {name}: it does not get there."
+        detail = f"The {around.say(length)} {said(fixing.method)} has {around.say(passed)} to pass "
+        detail += f"before {name}: it does not get there."
         return Flaw(
             "too-short", "fault", "fastener/length", detail, numbers, rests_on=meeting.rests_on
         )
@@ -159,6 +160,7 @@ def beyond(
             told = f"comes {around.say(-worst)} out of the {way} of {name}{when}"
         else:
             told = f"stops {around.say(clear)} short of the {way} of {name}"
+            told = told if clear else f"reaches just to the {way} of {name}"
         yield Flaw(
             code,
             "fault" if out else "warn",

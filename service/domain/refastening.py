@@ -19,6 +19,7 @@ from service.domain.tape import MM, exact, is_binary
 
 Value = str | int | float | Mapping[str, str | int]
 
+HELD_BY_GLUE = frozenset({"glue", "brad", "dowel"})
 OTHER_LENGTH = frozenset({"pokes-out", "too-short", "pocket-length", "breaks-out"})
 
 
@@ -105,8 +106,13 @@ def others(judged: JudgedJoint, code: str) -> Iterator[Choice]:
 
 
 def as_mend(judged: JudgedJoint, choice: Choice) -> Mend:
-    """A choice as the change that puts it into the document."""
+    """A choice as the change that puts it into the document.
+
+    Glue alone in place of a fastener is said in words: no change takes the fastener out.
+    """
     fixing, around = choice.fixing, judged.around
+    if choice.made is None and judged.joint.fastener is not None:
+        return Mend(f"Use {said(fixing.method)} instead, and leave the fastener out.")
     size = f" {around.say(fixing.length)}" if fixing.length else ""
     words = f"Use {said(fixing.method)}{size} instead"
     if choice.made is not None:
@@ -118,11 +124,19 @@ def changes(judged: JudgedJoint, fixing: Fixing) -> Iterator[Change]:
     """Every field of the joint that a fixing sets."""
     at, joint = judged.at[1:], judged.joint
     for name, value in fields_of(fixing, judged.around.metric).items():
-        yield Change(f"{at}/{name}", value, adds=True)
+        if name != "glue" or wants_glue(judged, fixing):
+            yield Change(f"{at}/{name}", value, adds=True)
     if joint.slope and not fixing.slope:
         yield Change(f"{at}/slope", 0, adds=True)
     if joint.sunk and not fixing.sunk:
         yield Change(f"{at}/sunk", 0, adds=True)
+
+
+def wants_glue(judged: JudgedJoint, fixing: Fixing) -> bool:
+    """Whether a fixing has to say its glue: where the joint does, or it does not hold without."""
+    if judged.joint.glue is not None or fixing.method in HELD_BY_GLUE or judged.meeting is None:
+        return True
+    return not is_sound(judged.meeting, replace(fixing, glue=None), judged.around)
 
 
 def fields_of(fixing: Fixing, metric: bool) -> dict[str, Value]:

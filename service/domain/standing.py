@@ -11,7 +11,7 @@ from math import atan2, degrees
 from service.domain.catalog import Catalog
 from service.domain.loads import Carried, carried
 from service.domain.resolving import ResolvedBuild
-from service.domain.weight import added, weigh, weigh_part, whole
+from service.domain.weight import weigh, weigh_part, whole
 
 HALF = 0.5  # of height and depth, where weight is taken to be
 
@@ -142,16 +142,6 @@ def opened(build: ResolvedBuild, depth: float) -> Iterator[Swung]:
         elif moving.kind == "door" and part is not None and part.sized and part.sized.width:
             wide = float(part.sized.width.listed)
             yield Swung(moving.part or "a door", "door", weight, wide * HALF, wide)
-
-
-def mass_known(build: ResolvedBuild) -> bool:
-    """Whether every part could be weighed."""
-    return all(one.each is not None for one in weigh(build))
-
-
-def total_weight(build: ResolvedBuild) -> float:
-    """Pounds of all parts that could be weighed, at the heavy end."""
-    return added([one.each.times(one.part.part.quantity) for one in weigh(build) if one.each]).high
 
 
 def with_a_drawer_open(piece: Piece, catalog: Catalog) -> Piece:

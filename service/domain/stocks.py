@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Any, Literal
 
-from service.domain.build import Build, Part, StockNote
+from service.domain.build import NOTHING_NOTED, Build, Part, StockNote
 from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize, Wood
 from service.domain.tape import plain
 
@@ -82,13 +82,9 @@ class Sizing:
 
     def note_for(self, part: Part) -> StockNote:
         """What is known about the part's wood: its own note over that of its stock."""
-        if not self.notes:
-            return part.known
-        name = part.stock.name
-        general = self.notes.get(self.key(name) or name) if name else None
-        if general is None:
-            return part.known
-        own = part.known
+        general, own = self.note_on_stock(part), part.known
+        if general is NOTHING_NOTED:
+            return own
         return StockNote(
             wood=own.wood or general.wood,
             treated=general.treated if own.treated is None else own.treated,
@@ -98,6 +94,13 @@ class Sizing:
             reclaimed=general.reclaimed if own.reclaimed is None else own.reclaimed,
             old_paint=general.old_paint if own.old_paint is None else own.old_paint,
         )
+
+    def note_on_stock(self, part: Part) -> StockNote:
+        """What is known about every board of the part's stock."""
+        name = part.stock.name
+        if not self.notes or not name:
+            return NOTHING_NOTED
+        return self.notes.get(self.key(name) or name, NOTHING_NOTED)
 
     @cached_property
     def worked_out(self) -> dict[Hashable, Any]:
@@ -136,13 +139,17 @@ class Sizing:
 
 
 def size_part(part: Part, sizing: Sizing) -> Sized | UnknownStock:
-    """The real sizes of a part, or the name that no table has."""
+    """The real sizes of a part, or the name that no table has.
+
+    Of a glue-up what is measured on the stock is one board, what is measured on the part the whole.
+    """
     found = as_bought(part, sizing)
     if isinstance(found, UnknownStock):
         return found
-    note = sizing.note_for(part)
-    measured = measured_sizes(glued(found, part), note)
-    return worked(measured, part)
+    if part.glued_from is None:
+        return worked(measured_sizes(found, sizing.note_for(part)), part)
+    boards = measured_sizes(found, sizing.note_on_stock(part))
+    return worked(measured_sizes(glued(boards, part), part.known), part)
 
 
 def as_bought(part: Part, sizing: Sizing) -> Sized | UnknownStock:

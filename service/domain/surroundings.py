@@ -9,6 +9,7 @@ from service.domain.findings import Basis, Number, Severity
 from service.domain.tape import plain
 
 MARGIN = Fraction(1, 8)  # in; wood to leave past a point; practice, row tip-clearance.any
+PLACES = {"damp": "in a damp place", "covered": "outdoors under cover", "outdoors": "outdoors"}
 WET = frozenset({"outdoors", "covered", "damp"})
 
 

@@ -19,12 +19,12 @@ from service.domain.finishing import (
     span,
     surface,
 )
+from service.domain.glued import glue_in
 from service.domain.glues import GlueFigure
 from service.domain.gluing import Label, Limit, as_limit, clamp_time, slowed, too_cold
 from service.domain.handwork import (
     added,
     cutting,
-    glue_in,
     joining,
     joints_of,
     sanding,

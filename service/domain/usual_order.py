@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 
 from service.domain.build import Joint, Step
+from service.domain.glued import glue_in
 from service.domain.glues import Glue
 from service.domain.gluing import GlueUp, Label, glue_up, working_time
-from service.domain.handwork import glue_in
 from service.domain.resolving import ResolvedBuild
 
 HELD = frozenset({"screw", "pocket-screw", "nail", "bolt", "clip", "hinge", "loose"})

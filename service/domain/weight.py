@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from math import pi
 
 from service.domain.build import Cutout
@@ -130,8 +129,3 @@ def moisture_taken(moisture: float | None) -> str:
     """What moisture a density is taken at, in words."""
     percent = AS_SOLD if moisture is None else moisture
     return f"{percent:g} % moisture"
-
-
-def as_fraction(number: float) -> Fraction:
-    """A figured number, to a millionth."""
-    return Fraction(round(number * 10**6), 10**6)

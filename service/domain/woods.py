@@ -1,6 +1,6 @@
 """A wood by the name that a shop or a caller has for it."""
 
-from service.domain.catalog import Catalog, Wood
+from service.domain.catalog import Catalog, PanelSize, Wood
 from service.domain.errors import UnknownName
 from service.domain.known_names import known_region, not_known
 
@@ -21,4 +21,4 @@ def panel_key(catalog: Catalog, region: str, name: str) -> str | None:
     """The material of the panel that a name stands for, such as MDF by its thickness."""
     stock = catalog.stock_key(region, name)
     sizes = catalog.stocked(region, stock) if stock else ()
-    return next((size.material for size in catalog.panels if size in sizes), None)
+    return next((size.material for size in sizes if isinstance(size, PanelSize)), None)

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 
 from service.domain.build import Joint, Step
 from service.domain.finishing import NOTHING, coats_of, finish_of
+from service.domain.glued import glue_in
 from service.domain.glues import Glue
 from service.domain.gluing import Label, Limit, clamp_time, working_time
-from service.domain.handwork import added, glue_in, joints_of
+from service.domain.handwork import added, joints_of
 from service.domain.squaring import Rectangle, rectangles
 from service.domain.timeline import tasks_of
 from service.domain.usual_order import HELD, goes

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from service.domain.build import Build, Fastener, GluedFrom, Stock, StockNote
-from service.domain.resized import Resized
+from service.domain.resizing.answer import Resized
 from service.domain.tape import plain
 
 BY_ID = {"parts": "part", "joints": "joint", "runs": "run", "shapes": "shape"}

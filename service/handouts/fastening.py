@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from service.domain.advising import Advice
 from service.domain.fastener_words import KINDS, drill_words, option_name, stated_fastener
 from service.domain.fixing import Fixing
-from service.domain.glued import is_none
+from service.domain.glued import glue_in, is_none
 from service.domain.grain import standing
-from service.domain.handwork import glue_in
 from service.domain.pilot_holes import Drilling, drilling, screw_named
 from service.domain.proposing import Option
 from service.domain.splitting import Distances, distances

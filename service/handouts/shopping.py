@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from service.domain.catalog import BoardSize
 from service.domain.cost import NOT_PLANNED, Line, wood_line
-from service.domain.handwork import glue_in
+from service.domain.glued import glue_in
 from service.domain.purchase import Bought
 from service.handouts.answers import Answers
 from service.handouts.fastening import proposed
@@ -76,7 +76,7 @@ def _rows(answers: Answers) -> Iterator[Row]:
 
 
 def _wood(answers: Answers, one: Bought) -> Row:
-    line = wood_line(one)
+    line = wood_line(one, answers.build.metric)
     name, actual = answers.pen.stock(one.stock), _actual(answers, one.stock)
     note = "on hand" if one.source == "on-hand" else ""
     count, length = str(one.count), length_of(answers, one)

@@ -90,7 +90,8 @@ def by_length(for_sale: tuple[ForSale, ...]) -> Iterator[ForSale]:
 def prices_of(build: ResolvedBuild, stock: Stock) -> Iterator[Price]:
     """The caller's prices for a stock; one that names a wood holds for that wood only."""
     for price in build.build.buying.prices:
-        named = price.wood and build.catalog.key("wood", build.build.region, price.wood)
+        wood = price.wood
+        named = wood and (build.catalog.key("wood", build.build.region, wood) or wood)
         if build.sizing.key(price.stock) == stock.key and named in (None, stock.wood):
             yield price
 

@@ -8,6 +8,7 @@ from typing import Literal
 from service.domain.build import Offcut, Planned
 from service.domain.catalog import BoardSize, PanelSize
 from service.domain.ends import Slant
+from service.domain.material import GRAINLESS
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.solid import Rod, Solid
@@ -25,7 +26,6 @@ from service.planning.panels.asking import Cutting, Panel, Sheet
 
 Why = Literal["unknown-stock", "stock-without-a-name", "no-size", "points-cross"]
 
-GRAINLESS = frozenset({"mdf", "particleboard", "hardboard", "osb", "foam"})
 KERF = Fraction(1, 8)  # in; a full-kerf circular blade: saw_limits, three trade pages agree
 KEEP = Fraction(6)  # in; a smaller rest of a sheet is scrap unless the caller keeps it
 RIPPING = frozenset({"table-saw", "band-saw"})

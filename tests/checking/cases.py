@@ -252,6 +252,15 @@ CASES = (
         build({"id": "rail", "stock": "1x4", "length": "20", "thickness": "3/4"}),
         "/parts/0/thickness", ("3/4", "47/64"), ("49/64",),
     ),
+    Case(  # three boards that measure 7 1/8 in, a sixteenth lost at each of two seams: 21 1/4
+        "size.wider-than-stock", "#/parts/0/width",
+        build(
+            {"id": "top", "stock": "1x8", "length": "20", "width": "21 1/4",
+             "glued_from": {"boards": 3, "edge_loss": "1/16"}},
+            stocks={"1x8": {"measured_width": "7 1/8"}},
+        ),
+        "/parts/0/width", ("21 1/4", "20"), ("21 17/64",),
+    ),
     Case(
         "size.longer-than-stock", "#/parts/0/length",
         build(
@@ -338,6 +347,59 @@ CASES = (
         ),
         "/parts/0/cutouts/0/depth", ("3/8", "23/64", "25/64"), ("11/32", "13/32"),
     ),
+    Case(  # either thickness may be shared: 3/8 + 3/8 makes up the 1x2, 3/8 + 1 1/8 the 2x4
+        "fit.proud", "#/parts/0/cutouts/0/depth",
+        build(
+            {"id": "thin", "stock": "1x2", "length": "20",
+             "cutouts": [{**LAP, "width": "3 1/2", "for": "thick"}]},
+            {"id": "thick", "stock": "2x4", "length": "20", "cutouts": [{**LAP, "for": "thin"}]},
+        ),
+        "/parts/1/cutouts/0/depth", ("3/8", "1 1/8", "1 7/64"), ("13/32", "1/2", "1 3/32"),
+    ),
+    Case(  # two of one kind that cross each other: half of 3/4 each
+        "fit.proud", "#/parts/0/cutouts/0/depth",
+        build({"id": "foot", "stock": "1x2", "length": "20", "quantity": 2,
+               "cutouts": [{**LAP, "for": "foot"}]}),
+        "/parts/0/cutouts/0/depth", ("3/8", "47/128"), ("23/64", "25/64", "1/2"),
+    ),
+    Case(  # strips halved on edge: 3/4 in of one strip goes into the other, not its width
+        "fit.binds", "#/parts/0/cutouts/0/width",
+        build(
+            {"id": "along", "stock": "1x2", "length": "20", "cutouts": [
+                {"kind": "lap", "on": "edge", "at": ["5"], "width": "3/4", "for": "across"}]},
+            {"id": "across", "stock": "1x2", "length": "20"},
+        ),
+        "/parts/0/cutouts/0/width", ("3/4", "25/32", "1 1/2"), ("47/64", "1/2"),
+    ),
+    Case(  # a rabbet 3/8 in deep leaves a tongue of 3/8 in on the shelf's end
+        "fit.binds", "#/parts/0/cutouts/0/width",
+        build(
+            {**SIDE, "cutouts": [{**DADO, "width": "3/8"}]},
+            {**SHELF, "cutouts": [
+                {"kind": "rabbet", "on": "face", "at": ["0"], "width": "1/4", "depth": "3/8"}]},
+        ),
+        "/parts/0/cutouts/0/width", ("3/8", "13/32", "3/4"), ("23/64", "1/4"),
+    ),
+    Case(  # with one on the other face too, 1/8 in deep, a quarter is left
+        "fit.loose", "#/parts/0/cutouts/0/width",
+        build(
+            {**SIDE, "cutouts": [{**DADO, "width": "1/4"}]},
+            {**SHELF, "cutouts": [
+                {"kind": "rabbet", "on": "face", "at": ["0"], "width": "1/4", "depth": "3/8"},
+                {"kind": "rabbet", "on": "back", "at": ["0"], "width": "1/4", "depth": "1/8"}]},
+        ),
+        "/parts/0/cutouts/0/width", ("1/4", "9/32"), ("19/64",), "warn",
+    ),
+    Case(  # a 1x4 let into a post lies in the notch with its 3 1/2 in
+        "fit.loose", "#/parts/0/cutouts/0/width",
+        build(
+            {"id": "post", "stock": "2x2", "length": "30", "cutouts": [
+                {"kind": "notch", "on": "face", "at": ["9"], "width": "3 1/2", "depth": "3/4",
+                 "for": "rail"}]},
+            {"id": "rail", "stock": "1x4", "length": "20"},
+        ),
+        "/parts/0/cutouts/0/width", ("3 1/2", "3 17/32"), ("3 35/64", "3 5/8"), "warn",
+    ),
     Case(
         "cut.points-cross", "#/parts/0/ends",
         build({
@@ -358,6 +420,26 @@ CASES = (
     Case(
         "cut.goes-through", "#/parts/0/cutouts/0/depth",
         dadoed(), "/parts/0/cutouts/0/depth", ("1/4", "47/64"), ("3/4", "1"),
+    ),
+    Case(  # 3/8 on the face and 3/8 on the back are all of the 3/4
+        "cut.goes-through", "#/parts/0/cutouts/1/depth",
+        build({**SIDE, "cutouts": [
+            {"kind": "dado", "on": "face", "at": ["10"], "width": "3/4", "depth": "3/8"},
+            {"kind": "dado", "on": "back", "at": ["10 1/2"], "width": "3/4", "depth": "1/4"}]}),
+        "/parts/0/cutouts/1/depth", ("1/4", "23/64"), ("3/8", "1/2"),
+    ),
+    Case(  # side by side they leave the wood between them
+        "cut.goes-through", "#/parts/0/cutouts/1/depth",
+        build({**SIDE, "cutouts": [
+            {"kind": "dado", "on": "face", "at": ["10"], "width": "3/4", "depth": "3/8"},
+            {"kind": "dado", "on": "back", "at": ["12"], "width": "3/4", "depth": "3/8"}]}),
+        "/parts/0/cutouts/1/at", (["12"], ["10 3/4"], ["9 1/4"]), (["10 47/64"], ["5", "10"]),
+    ),
+    Case(
+        "cut.off-part", "#/parts/0/cutouts/0/at",
+        build({"id": "rail", "stock": "1x4", "length": "20",
+               "cutouts": [{"kind": "hole", "on": "face", "at": ["10"], "diameter": "1"}]}),
+        "/parts/0/cutouts/0/at", (["1/2"], ["19 1/2"]), (["31/64"], ["0"], ["19 33/64"]),
     ),
     Case(
         "cut.off-part", "#/parts/0/cutouts/0/at",
@@ -602,7 +684,7 @@ CASES = (
             SIDE, {"id": "shelf", "stock": "plywood 3/4", "length": "20", "width": "7"},
             joints=[{**GLUED, "method": "glue", "touches": "end"}],
         ),
-        "/parts/1/stock", ("plywood 3/4", "mdf 3/4"), ("1x8",), "note",
+        "/parts/1/stock", ("plywood 3/4", "mdf 3/4"), ("1x8", "edge-glued-0.75in"), "note",
     ),
     Case(
         "glue.end-grain", "#/joints/0",
@@ -813,6 +895,22 @@ CASES = (
             fastener={"gauge": 8, "length": "1 5/8"},
         ),
         "/joints/0/glue", ("pva-interior", "pva-yellow"), ("none",), "warn",
+    ),
+    Case(  # a back no thicker than 3/8 in is bradded on, a wider board is not
+        "fastener.into-panel-edge", "#/joints/0/enters",
+        fastened(
+            {"stock": "plywood 3/4", "width": "12"}, {"stock": "plywood 1/4", "width": "12"},
+            enters="edge", method="brad", glue="none", fastener={"gauge": 18, "length": "1"},
+        ),
+        "/parts/0/stock", ("plywood 1/4", "mdf 3/8"), ("plywood 1/2", "mdf 1/2"), "warn",
+    ),
+    Case(  # boards glued edge to edge are solid wood: no layers part in their edge
+        "fastener.into-panel-edge", "#/joints/0/enters",
+        fastened(
+            {"stock": "plywood 3/4", "width": "12"}, enters="edge", glue="none",
+            fastener={"gauge": 8, "length": "1 5/8"},
+        ),
+        "/parts/1/stock", ("edge-glued-0.75in",), ("plywood 3/4", "mdf 3/4"), "warn",
     ),
     Case(
         "fastener.corrodes", "#/joints/0/fastener/coating",

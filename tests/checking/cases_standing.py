@@ -145,6 +145,15 @@ STANDING_CASES = (
                      "enters": "edge", "method": "glue", "glue": "pva-interior"}]),
         "/parts/0/width", ("4 35/64", "3"), ("4 37/64", "11"), "warn",
     ),
+    Case(  # boards glued edge to edge move as one wide board
+        "wood.crossed-grain", "#/joints/0/crosses", build(
+            {"id": "top", "stock": "plywood 3/4", "length": "48", "width": "12",
+             "wood": "pine-eastern-white"},
+            {"id": "cleat", "stock": "1x2", "length": "11"},
+            joints=[{"id": "j", "through": "cleat", "into": "top", "method": "screw", "count": 3,
+                     "crosses": "11", "glue": "none"}]),
+        "/parts/0/stock", ("plywood 3/4",), ("edge-glued-0.75in",), "warn",
+    ),
     # The rail of a face frame: no wider than a 1x4 it is joined so every day, in oak too.
     Case(
         "wood.crossed-grain", "#/joints/0", build(

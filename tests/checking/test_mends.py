@@ -144,3 +144,59 @@ def test_two_parts_of_one_length_give_together(check_json: Check) -> None:
     }
     mended = patched(document, check_json(document).findings[0])
     assert [part["length"] for part in mended["parts"][:2]] == ["20 in", "20 in"]
+
+
+def test_a_sheet_at_its_thick_end_goes_into_the_mended_opening(check_json: Check) -> None:
+    """Four sheets of 23/32 in, a 64th thicker at most, and a shelf: 20 in and 2 7/8 and 1/16."""
+    sheet = {"id": "side", "stock": "plywood 3/4", "length": "30", "width": "10", "quantity": 4}
+    pieces = [{"part": "side", "along": "thickness", "count": 4}, {"size": "20", "name": "room"}]
+    document = {"name": "Opening", "parts": [sheet],
+                "runs": [{"id": "in", "pieces": pieces, "fits": "22 1/2"}]}  # fmt: skip
+    finding = next(f for f in check_json(document).findings if f.code == "run.does-not-fit")
+    mended = patched(document, finding)
+    assert grave(check_json(mended)) == set()
+    assert mended["runs"][0]["pieces"][1]["size"] == "19 9/16 in"
+
+
+def fastened(method: str, length: str, **joint: Any) -> Json:
+    board = {"stock": "1x4", "length": "20"}
+    held = {"id": "j", "through": "rail", "into": "post", "enters": "face", "method": method}
+    return {
+        "name": "Held", "wood": "spf", "parts": [{"id": "rail", **board}, {"id": "post", **board}],
+        "joints": [{**held, "fastener": {"diameter": "0.131", "length": length}, **joint}],
+    }  # fmt: skip
+
+
+def test_a_shorter_nail_asks_for_no_glue_that_nobody_spoke_of(check_json: Check) -> None:
+    """Two boards of 3/4 in: a nail of 2 in comes out, and a shorter one needs no glue."""
+    document = fastened("nail", "2")
+    finding = next(f for f in check_json(document).findings if f.code == "fastener.pokes-out")
+    mended = patched(document, finding)
+    assert "glue" not in mended["joints"][0]
+    assert ("fastener.pokes-out", finding.at) not in grave(check_json(mended))
+
+
+def test_glue_in_place_of_a_fastener_is_said_in_words(check_json: Check) -> None:
+    """Clamps are all there is: a change to glue would leave the screw named beside it."""
+    document = fastened("screw", "5/8", touches="edge") | {"shop": {"tools": ["clamps"]}}
+    finding = next(f for f in check_json(document).findings if f.code == "fastener.too-short")
+    assert finding.mend is not None
+    assert finding.mend.words == "Use glue instead, and leave the fastener out."
+    assert finding.mend.changes == ()
+
+
+@pytest.mark.parametrize(("warmth", "glue"), [("70 F", "pva-interior"), ("55 F", "pva-yellow")])
+def test_a_missing_glue_is_one_that_sets_where_it_is(
+    check_json: Check, warmth: str, glue: str
+) -> None:
+    """White glue wants 60 F, yellow glue 50 F."""
+    board = {"stock": "1x4", "length": "20"}
+    document = {
+        "name": "Cool", "parts": [{"id": "rail", **board}, {"id": "post", **board}],
+        "joints": [{"id": "j", "through": "rail", "into": "post", "method": "dowel"}],
+        "place": {"temperature": warmth},
+    }  # fmt: skip
+    finding = next(f for f in check_json(document).findings if f.code == "glue.missing")
+    mended = patched(document, finding)
+    assert mended["joints"][0]["glue"] == glue
+    assert grave(check_json(mended)) == set()

@@ -1,5 +1,6 @@
 """Estimates by hand: the arithmetic stands beside each expected number."""
 
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from time import perf_counter
@@ -12,10 +13,13 @@ from service.domain.build import Step
 from service.domain.catalog import Catalog
 from service.domain.cost import cost, wood_line
 from service.domain.finishing import Span, needed
+from service.domain.handwork import cutting
 from service.domain.purchase import Bought, Purchase, converted, each, planned_purchase
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.swaps import Swap, swaps
 from service.domain.timeline import timeline
+from service.planning.offers import prices_of
+from service.planning.wanted import stock_of
 
 F = Fraction
 
@@ -120,6 +124,80 @@ def test_screws_are_bought_by_the_box_where_that_is_cheaper(catalog: Catalog) ->
     build = resolved(catalog, joints=[joint], buying=buying)
     (line,) = [line for line in cost(build, Purchase()).lines if line.kind == "fasteners"]
     assert (line.count, line.money) == (2, Decimal("3.00"))
+
+
+@pytest.mark.parametrize(
+    ("units", "fastener", "sold", "missing"),
+    [
+        # Pegs of two diameters are two things to buy; a price by the length alone holds for both.
+        ("in", {"diameter": "3/8", "length": "2"}, "dowel 3/8x2", "dowel 1/4x2"),
+        ("in", {"diameter": "3/8", "length": "2"}, "dowel 2", None),
+        ("mm", {"diameter": "8", "length": "40"}, "dowel 8x40", "dowel 6.35x40"),
+        ("mm", {"diameter": "8", "length": "40"}, "dowel 8x40 mm", "dowel 6.35x40"),
+    ],
+)
+def test_a_fastener_is_called_by_its_sizes_in_the_units_of_the_build(
+    catalog: Catalog, units: str, fastener: dict[str, str], sold: str, missing: str | None
+) -> None:
+    joints = [
+        {"id": id, "through": "rail", "into": "stile", "method": "dowel", "count": 2,
+         "fastener": {**fastener, **size}}
+        for id, size in (("one", {}), ("other", {"diameter": "1/4 in"}))
+    ]  # fmt: skip
+    buying = priced({"stock": sold, "price": "0.10"})
+    build = resolved(catalog, units=units, joints=joints, buying=buying)
+    found = cost(build, Purchase())
+    lines = [line for line in found.lines if line.kind == "fasteners"]
+    assert [line.what for line in lines] == [sold, missing or sold]
+    assert [line.money for line in lines] == [Decimal("0.20"), None if missing else Decimal("0.20")]
+
+
+def test_a_price_of_a_wood_that_no_table_has_is_no_price_of_every_wood(catalog: Catalog) -> None:
+    """It may be a select grade at three times the price: nobody said that the parts are of it."""
+    buying = priced(
+        {"stock": "1x4", "price": "30.00", "length": "96", "wood": "my best boards"},
+        planned=[{"stock": "1x4", "length": "96"}],
+    )
+    build = resolved(catalog, buying=buying)
+    assert cost(build, planned_purchase(build)).missing == ("1x4, 96 in",)
+    stock = stock_of(build.parts[0], build)
+    assert list(prices_of(build, stock)) == []
+
+
+def test_a_metric_build_is_counted_in_meters_and_milliliters(catalog: Catalog) -> None:
+    """2400 mm is 94.488 in, which nobody asks a shop for; a US gallon is 3785.4 ml."""
+    parts = [{"id": "rail", "stock": "ex-25x100", "length": "600", "quantity": 4}]
+    joint = {"id": "j", "through": "rail", "into": "rail", "glue": "pva-interior", "quantity": 9}
+    planned = {"planned": [{"stock": "ex-25x100", "length": "2400"}]}
+    metric = {"name": "Rails", "units": "mm", "region": "uk", "parts": parts, "joints": [joint]}
+    build = resolve(BuildForm().load({**metric, "buying": planned}), catalog)
+    lines = {line.kind: line for line in cost(build, planned_purchase(build)).lines}
+    assert lines["wood"].what == "ex-25x100, 2400 mm"
+    # 267 ft2 a gallon; the smaller face of nine joints in square feet, a tenth or a fifth lost.
+    low, high = (float(n) for n in lines["glue"].need.removesuffix(" ml").split(" to "))
+    inches = cost(replace_units(build), planned_purchase(build)).lines
+    ounces = next(line.need for line in inches if line.kind == "glue").removesuffix(" fl oz")
+    for milliliters, ounce in zip((low, high), map(float, ounces.split(" to ")), strict=True):
+        assert milliliters == pytest.approx(ounce * 29.5735, abs=2)
+    unplanned = resolve(BuildForm().load(metric), catalog)
+    assert cost(unplanned, planned_purchase(unplanned)).lines[0].need == "2.40 m"
+
+
+def replace_units(build: ResolvedBuild) -> ResolvedBuild:
+    """The same build, its answers in inches."""
+    sizing = replace(build.sizing, build=replace(build.build, units="in"))
+    return replace(build, sizing=sizing)
+
+
+@pytest.mark.parametrize("width", [None, "3 1/2", "3"])
+def test_a_board_as_wide_as_its_stock_is_not_ripped(catalog: Catalog, width: str | None) -> None:
+    """A 1x4 measures 3 1/2 in: a width that says no more than that asks for no cut along it."""
+    part = {"id": "rail", "stock": "1x4", "length": "24", **({"width": width} if width else {})}
+    rips = catalog.work_times["rip"]
+    build = resolve(BuildForm().load({"name": "One", "parts": [part]}), catalog)
+    square = catalog.work_times["cut-square"]
+    least = 2 * square.least + (rips.least if width == "3" else 0)
+    assert cutting(build, Step("cut")).low == least
 
 
 @pytest.mark.parametrize(("budget", "meets"), [("6.00", True), ("5.99", False)])

@@ -14,7 +14,7 @@ from service.api.documents.build import BuildForm
 from service.api.rewriting import rewritten
 from service.domain.catalog import Catalog
 from service.domain.checking import check
-from service.domain.resized import (
+from service.domain.resizing.answer import (
     CannotResize,
     NothingGives,
     NothingLeft,
@@ -24,7 +24,7 @@ from service.domain.resized import (
     SeveralCanGive,
     UnknownInResize,
 )
-from service.domain.resizing import resize
+from service.domain.resizing.resize import resize
 from service.domain.tape import MM
 from tests.checking.sound import sound_build
 
@@ -208,6 +208,54 @@ def test_a_board_without_an_equal_is_named_and_glued_up(ask: Ask) -> None:
     assert part(new, "top")["width"] == "11 1/4 in"
     why = {change.path: change.why for change in resized.changed}["/parts/2/stock"]
     assert "1x12 has no equal here" in why and "or plywood-18mm cut to width" in why
+
+
+def test_a_size_is_said_to_follow_the_run_that_leaves_it_no_choice(ask: Ask) -> None:
+    """The shelf alone makes up the room; the whole names the end as what gives, not the shelf."""
+    board = {"stock": "1x4", "length": "20"}
+    shelf = {"part": "shelf", "along": "length"}
+    document = {
+        "name": "Two runs", "parts": [{"id": "end", **board}, {"id": "shelf", **board}],
+        "runs": [
+            {"id": "whole", "pieces": [{"part": "end", "along": "length"}, shelf],
+             "equals": "40", "gives": ["end"]},
+            {"id": "room", "pieces": [shelf], "equals": "20"},
+        ],
+    }  # fmt: skip
+    resized, _ = ask(document, to={"room": Frac(22)})
+    why = {change.path: (change.is_now, change.why) for change in resized.changed}
+    assert why["/parts/0/length"] == (18, "it gives in the run whole")
+    assert why["/parts/1/length"] == (
+        22, "the run room says no `gives`, and of its lengths only this can"
+    )  # fmt: skip
+
+
+def test_a_strip_halved_on_edge_keeps_the_play_around_its_thickness(ask: Ask) -> None:
+    """Strips of 3/4 in go into laps of 25/32; at 19 mm measured the laps grow by what they do."""
+    lap = {"kind": "lap", "on": "edge", "at": ["5"], "width": "25/32"}
+    strips = [
+        {"id": id, "stock": "1x2", "length": "20", "cutouts": [{**lap, "for": other}]}
+        for id, other in (("along", "across"), ("across", "along"))
+    ]
+    resized, _ = ask({"name": "Grid", "parts": strips}, stock={"1x2": (19 * MM, None)})
+    assert at(resized)["/parts/0/cutouts/0/width"] == Frac(25, 32) + 19 * MM - Frac(3, 4)
+
+
+def test_a_screw_goes_by_millimeters_abroad_and_a_brad_by_the_gauge_of_its_nailer(ask: Ask) -> None:
+    """A No. 8 is 0.164 in or 4.2 mm thick, 4 mm to the half; an 18 gauge brad is no such screw."""
+    held = [("screw", 8, "1 5/8"), ("brad", 18, "1 1/4")]
+    joints = [
+        {"id": method, "through": "rail", "into": "post", "method": method,
+         "fastener": {"gauge": gauge, "length": length}}
+        for method, gauge, length in held
+    ]  # fmt: skip
+    rail = {"stock": "1x4", "length": "20"}
+    document = {"name": "Held", "parts": [{"id": "rail", **rail}, {"id": "post", **rail}],
+                "joints": joints}  # fmt: skip
+    _, abroad = ask(document, region="uk")
+    screw, brad = (joint["fastener"] for joint in abroad["joints"])
+    assert screw == {"diameter": "4 mm", "length": "40 mm"}
+    assert brad == {"gauge": 18, "length": "1 1/4"}
 
 
 @pytest.mark.parametrize("name", PIECES)

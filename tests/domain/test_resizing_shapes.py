@@ -9,8 +9,8 @@ import pytest
 from service.api.documents.build import BuildForm
 from service.domain.catalog import Catalog
 from service.domain.checking import check
-from service.domain.resized import NothingGives, Resized, Resizing, UnknownInResize
-from service.domain.resizing import resize
+from service.domain.resizing.answer import NothingGives, Resized, Resizing, UnknownInResize
+from service.domain.resizing.resize import resize
 
 Json = dict[str, Any]
 

@@ -46,14 +46,32 @@ def _held(index: int, shape: Shape, metric: bool) -> Held:
 
 def _judge(held: Held, parts: Parts) -> JudgedShape:
     shape = held.shape
-    named = [(role, parts[id]) for role, ids in shape.parts.items() for id in ids if id in parts]
+    named = named_in(shape, parts)
     try:
         if shape.shape == "row":
             return JudgedShape(shape, judge_row(held, [part for _, part in named]))
-        figured = figure(shape.shape, Asked(shape.fields, dict(_sticks(named)), _seen(named)))
+        figured = figure(shape.shape, asked_of(named, shape.fields))
     except NotFigured as refusal:
         return _not_figured(held, named, refusal)
     return JudgedShape(shape, tuple(_problems(held, named, figured)), sketch=figured.drawing)
+
+
+def named_in(shape: Shape, parts: Parts) -> Named:
+    """The parts of a shape that are there, each with its role."""
+    return [(role, parts[id]) for role, ids in shape.parts.items() for id in ids if id in parts]
+
+
+def asked_of(named: Named, fields: Mapping[str, object]) -> Asked:
+    """The measures of a shape with the sticks of its parts."""
+    return Asked(fields, dict(_sticks(named)), _seen(named))
+
+
+def offered(shape: Shape, role: str, figured: Figured) -> list[Wanted]:
+    """The parts of a figured shape that one of a role may be meant to be."""
+    found = [wanted for wanted in figured.wanted if wanted.role == role]
+    if not found and role == "side" and shape.shape.endswith("frame"):
+        return list(figured.wanted)
+    return found
 
 
 def _sticks(named: Named) -> Iterator[tuple[str, Stick]]:
@@ -123,11 +141,11 @@ def _problems(held: Held, named: Named, figured: Figured) -> Iterator[Problem]:
 
 def _match(held: Held, role: str, part: ResolvedPart, figured: Figured) -> Wanted | None:
     """The part of the shape that this one is meant to be: the first it is, else the nearest."""
-    offered = [wanted for wanted in figured.wanted if wanted.role == role]
-    if not offered and role == "side" and held.shape.shape.endswith("frame"):
-        offered = list(figured.wanted)
     length = part.part.length or Fraction(0)
-    nearest = sorted(offered, key=lambda wanted: abs(length - (wanted.part.length or length)))
+    nearest = sorted(
+        offered(held.shape, role, figured),
+        key=lambda wanted: abs(length - (wanted.part.length or length)),
+    )
     right = (wanted for wanted in nearest if judge_part(held, part, wanted) is None)
     return next(right, nearest[0]) if len(nearest) > 1 else next(iter(nearest), None)
 

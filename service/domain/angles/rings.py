@@ -18,6 +18,7 @@ from service.domain.angles.answer import (
     Figured,
     Letter,
     Mark,
+    Seen,
     Sketch,
     Spot,
     Stick,
@@ -192,8 +193,8 @@ def figure_polygon(asked: Asked) -> Figured:
         "side": lambda: size,
     }[given]()
     flat = asked.word("ring", "flat") == "flat"
-    stick, seen = asked.stick("side"), asked.seen_as("face" if flat else "edge")
-    seen = "face" if flat else "edge"
+    stick = asked.stick("side")
+    seen: Seen = "face" if flat else "edge"
     across = stick.across(seen)
     inner = side - inches(2 * float(across) * tan(half))
     if inner <= 0:

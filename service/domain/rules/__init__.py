@@ -5,6 +5,7 @@ May import: the domain.
 
 from service.domain.rules import (
     buying,
+    cutouts,
     cuts,
     fastening,
     finishing,
@@ -39,8 +40,8 @@ RULES = (
     fits.overlap,
     cuts.points_cross,
     cuts.measured_unclear,
-    cuts.goes_through,
-    cuts.off_part,
+    cutouts.goes_through,
+    cutouts.off_part,
     cuts.beyond_saw,
     cuts.too_short_to_hold,
     panels.too_big,

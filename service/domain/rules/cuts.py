@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from service.domain.build import Cutout
 from service.domain.findings import Mend, Spot, rule
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
@@ -60,49 +59,6 @@ def measured_unclear(build: ResolvedBuild) -> Iterator[Spot]:
                 numbers={"words": words},
                 mend=Mend("Say from which point to which point the length goes."),
             )
-
-
-@rule(
-    "cut.goes-through",
-    title="A cutout is as deep as the part",
-    severity="fault",
-    numbers={"depth": "length", "wood": "length"},
-)
-def goes_through(build: ResolvedBuild) -> Iterator[Spot]:
-    """A slot, dado, rabbet or lap that is as deep as the wood cuts the part in two.
-
-    A hole without a depth goes through and is meant to; a notch takes a whole corner.
-    """
-    for part in build.parts:
-        for index, cutout in enumerate(part.part.cutouts):
-            wood = wood_behind(part, cutout.on)
-            if wood is None or cutout.depth is None or cutout.kind in ("hole", "notch"):
-                continue
-            thin, listed = wood
-            if cutout.depth >= thin:
-                yield Spot(
-                    at=f"{part.at}/cutouts/{index}/depth",
-                    detail=(
-                        f"The {cutout.kind} in {part.part.id} is "
-                        f"{plain(cutout.depth, build.metric)} deep in wood of "
-                        f"{plain(listed, build.metric)}."
-                    ),
-                    numbers={"depth": cutout.depth, "wood": listed},
-                    mend=Mend("Make it shallower; a third to a half of the wood is usual."),
-                    rests_on=part.rests_on,
-                    severity=None if cutout.depth >= listed else "warn",
-                )
-
-
-def wood_behind(part: ResolvedPart, on: str) -> tuple[Fraction, Fraction] | None:
-    """How much wood lies behind a surface, at the thin end and as listed."""
-    if part.sized is None:
-        return None
-    if on == "end":
-        length = part.part.length
-        return (length, length) if length is not None else None
-    size = part.sized.width if on == "edge" else part.sized.thickness
-    return (size.low, size.listed) if size else None
 
 
 @rule(
@@ -220,45 +176,3 @@ def too_short_to_hold(build: ResolvedBuild) -> Iterator[Spot]:
             rests_on=tuple(limit.row for limit in held),
             severity=None if solid.blank_length < low else "note",
         )
-
-
-@rule(
-    "cut.off-part",
-    title="A cutout does not lie on the part",
-    severity="fault",
-    numbers={"reaches": "length", "part": "length"},
-)
-def off_part(build: ResolvedBuild) -> Iterator[Spot]:
-    """A slot or a hole has to lie within the part, and a hole be narrower than it.
-
-    `at` is the near side of a slot and the center of a hole, from the first end. A slot across the
-    part that begins on it must end on it too; a rabbet or a lap may end at the part's end.
-    """
-    for part in build.parts:
-        for index, cutout in enumerate(part.part.cutouts):
-            for place, reaches, room in beyond_part(part, cutout):
-                yield Spot(
-                    at=f"{part.at}/cutouts/{index}/{place}",
-                    detail=(
-                        f"The {cutout.kind} reaches {plain(reaches, build.metric)} on "
-                        f"{part.part.id}, which has {plain(room, build.metric)} there."
-                    ),
-                    numbers={"reaches": reaches, "part": room},
-                    mend=Mend("Measure it again from the first end of the part."),
-                    rests_on=part.rests_on,
-                )
-                break
-
-
-def beyond_part(part: ResolvedPart, cutout: Cutout) -> Iterator[tuple[str, Fraction, Fraction]]:
-    """Where a cutout leaves the part: the field, how far it reaches, and how far the part does."""
-    length, sized, size = part.part.length, part.sized, cutout.size
-    if length is None or sized is None or cutout.on == "end" or cutout.runs == "along":
-        return
-    across = sized.width if cutout.on in ("face", "back") else sized.thickness
-    if cutout.kind == "hole" and size is not None and across and size > across.high:
-        yield "diameter", size, across.listed
-    for at in cutout.at:
-        end = at + (size or Fraction(0)) / (2 if cutout.kind == "hole" else 1)
-        if end > length:
-            yield "at", end, length

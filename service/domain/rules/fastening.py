@@ -274,12 +274,13 @@ def no_tool(build: ResolvedBuild) -> Iterator[Spot]:
         lacks = wanting(method, judged.want.tools) if method else None
         if not lacks:
             continue
-        mend = mend_for(judged, "no-tool")
+        tool = words(lacks)
+        named, a_tool = ("are", tool) if tool.endswith("s") else ("is", f"a {tool}")  # clamps
         yield Spot(
             at=f"{judged.at}/method",
-            detail=f"{judged.joint.id} takes {said(method or '')}, and no {words(lacks)} is named.",
+            detail=f"{judged.joint.id} takes {said(method or '')}, and no {tool} {named} named.",
             numbers={"method": method or "", "lacks": tuple(sorted(lacks))},
-            mend=mend or Mend(f"Borrow a {words(lacks)}, or fasten it another way."),
+            mend=mend_for(judged, "no-tool") or Mend(f"Borrow {a_tool}, or fasten it another way."),
         )
 
 

@@ -91,7 +91,8 @@ def proud(build: ResolvedBuild) -> Iterator[Spot]:
     """Where two parts house each other, the two depths together make up one part's thickness.
 
     Taken too shallow, one part stands proud of the other; too deep, it sinks. Strips of a grid
-    that are halved on edge share their width in the same way.
+    that are halved on edge share their width in the same way. Of parts that are not alike it is
+    the thickness of either: the faces on one side come flush, those on the other can't.
     """
     for lap in find_laps(build.parts):
         taken = sum(lap.depths, Fraction(0))
@@ -99,13 +100,17 @@ def proud(build: ResolvedBuild) -> Iterator[Spot]:
         if abs(step) <= FLUSH:
             continue
         way = "stands proud by" if step > 0 else "sinks by"
+        alike = lap.other is lap.owner
+        who = f"Two of {lap.owner.part.id}" if alike else (
+            f"{lap.owner.part.id} and {lap.other.part.id}"
+        )  # fmt: skip
         yield Spot(
             at=f"{lap.at}/depth",
-            also_at=f"{lap.other_at}/depth",
+            also_at=f"{lap.other_at}/depth" if lap.other_at != lap.at else None,
             detail=(
-                f"{lap.owner.part.id} and {lap.other.part.id} are let in "
-                f"{plain(taken, build.metric)} together, {plain(lap.through.listed, build.metric)} "
-                f"is needed: one {way} {plain(abs(step), build.metric)}."
+                f"{who} are let in {plain(taken, build.metric)} together, "
+                f"{plain(lap.through.listed, build.metric)} is needed: one {way} "
+                f"{plain(abs(step), build.metric)}."
             ),
             numbers={"taken": taken, "needed": lap.through.listed, "step": step},
             mend=Mend(

@@ -138,10 +138,11 @@ def slow_spot(at: str, glue: Glue, judged: GlueUp) -> Spot:
         if judged.groups and groups > 1
         else "One joint alone takes longer: take a slower glue, or more hands."
     )
+    many = "1 joint takes" if judged.joints == 1 else f"{judged.joints} joints take"
     return Spot(
         at=at,
         detail=(
-            f"{judged.joints} joints take {shown(judged.minutes)} min; {glue.name} leaves "
+            f"{many} {shown(judged.minutes)} min; {glue.name} leaves "
             f"{span(judged.limit)} min{told_by(judged.limit)}."
         ),
         numbers={
@@ -194,4 +195,4 @@ def shown(amount: Fraction) -> str:
 def _finished(step: Step, joint: Joint) -> tuple[str, ...]:
     """The parts of a joint that a finishing step coats; all parts when it names none."""
     meeting = [id for id in (joint.through, joint.into) if id != "wall"]
-    return tuple(id for id in meeting if not step.parts or id in step.parts)
+    return tuple(dict.fromkeys(id for id in meeting if not step.parts or id in step.parts))

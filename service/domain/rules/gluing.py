@@ -4,10 +4,20 @@ from collections.abc import Iterator
 
 from service.domain.findings import Change, Mend, Spot, rule
 from service.domain.glued import end_grain_part, glued, is_housed, is_none, is_panel
-from service.domain.gluing import CLASS_WANTED, NEEDED_LEVEL, glue_for, stands_weather, water_class
+from service.domain.gluing import (
+    CLASS_WANTED,
+    NEEDED_LEVEL,
+    Label,
+    glue_for,
+    stands_weather,
+    too_cold,
+    water_class,
+)
 from service.domain.resolving import ResolvedBuild
+from service.domain.surroundings import PLACES
 
 NEEDS_GLUE = frozenset({"glue", "brad", "dowel", "lap"})
+IN_THE_COLD = ("pva-yellow", "pva-waterproof")  # common glues that set at a lower temperature
 GLUE_CARRIES = frozenset({"glue", "brad", "finish-nail", "staple"})
 ALONE = {
     "glue": "nothing else holds it",
@@ -38,7 +48,7 @@ def missing(build: ResolvedBuild) -> Iterator[Spot]:
             continue
         if method == "brad" and any(is_panel(build, id) for id in (joint.through, joint.into)):
             continue
-        kind = glue_for(build.build.place.where)
+        kind = usual_glue(build)
         yield Spot(
             at=f"#/joints/{index}" + ("/glue" if joint.glue is not None else ""),
             detail=f"{joint.id} has no glue; {ALONE[method]}.",
@@ -48,6 +58,17 @@ def missing(build: ResolvedBuild) -> Iterator[Spot]:
                 (Change(f"/joints/{index}/glue", kind, adds=joint.glue is None),),
             ),
         )
+
+
+def usual_glue(build: ResolvedBuild) -> str:
+    """The common glue that suits the place and is not too cold there, where there is one."""
+    place, usual = build.build.place, glue_for(build.build.place.where)
+    for key in (usual, *IN_THE_COLD):
+        glue = build.catalog.glues[key]
+        warm = place.temperature is None or not too_cold(glue, Label(), place.temperature)
+        if warm and stands_weather(glue, place.where or "indoors"):
+            return key
+    return usual
 
 
 @rule(
@@ -89,9 +110,6 @@ def outdoors(build: ResolvedBuild) -> Iterator[Spot]:
             ),
             rests_on=told.rests_on,
         )
-
-
-PLACES = {"damp": "in a damp place", "covered": "outdoors under cover", "outdoors": "outdoors"}
 
 
 @rule(

@@ -5,12 +5,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.findings import Mend, Spot, rule
+from service.domain.material import GRAINLESS
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.supply import Sheets, sheets_of
 from service.domain.tape import plain
-
-GRAINLESS = frozenset({"mdf", "particleboard", "hardboard", "osb", "foam"})
 
 
 @dataclass(frozen=True, slots=True)

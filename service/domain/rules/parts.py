@@ -123,13 +123,14 @@ def unjoined(build: ResolvedBuild) -> Iterator[Spot]:
 def unused(build: ResolvedBuild) -> Iterator[Spot]:
     """A part that no joint, run, shape, load or step names may be left over from an earlier plan.
 
-    Only said where the build names its other parts.
+    Only said where the build names its other parts, and not of a part with a cutout for another.
     """
     references = build.references
     named = {id for _, id in (*references.by_joints, *references.by_others)}
     known = named & set(build.by_id)
     for part in build.parts:
-        if known and part.part.id not in named:
+        takes = any(cutout.fits in build.by_id for cutout in part.part.cutouts)
+        if known and part.part.id not in named and not takes:
             yield Spot(part.at, f"No joint, run, shape, load or step names {part.part.id}.")
 
 

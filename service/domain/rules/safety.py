@@ -7,7 +7,6 @@ from collections.abc import Iterator
 
 from service.domain.cautions import (
     DRYING_OILS,
-    PEOPLE,
     SOLVENT,
     dusty_parts,
     finishes,
@@ -18,7 +17,7 @@ from service.domain.cautions import (
 )
 from service.domain.findings import Mend, Severity, Spot, rule
 from service.domain.hanging import ALWAYS, hung
-from service.domain.loads import inches
+from service.domain.loads import PEOPLE, inches
 from service.domain.resolving import ResolvedBuild
 from service.domain.tape import plain
 from service.domain.weight import lifting_line, said

@@ -6,12 +6,12 @@ from fractions import Fraction
 from service.domain.crossing import Crossing, crossings
 from service.domain.findings import Mend, Spot, rule
 from service.domain.loads import inches
+from service.domain.material import FIBER_AND_CHIPS
 from service.domain.moisture import ROOM, Swing, moves, swing
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.tape import plain
 
-NOT_OUTDOORS = frozenset({"mdf", "particleboard", "hardboard"})
 WAYS = "slots for the screws, clips that slide in a groove, or a loose joint held in the middle"
 
 
@@ -136,7 +136,7 @@ def outdoors(build: ResolvedBuild) -> Iterator[Spot]:
         if part.wood is None or build.sizing.note_for(part.part).treated:
             continue
         resists = build.catalog.decay.get(part.wood.key)
-        if part.wood.key in NOT_OUTDOORS:
+        if part.wood.key in FIBER_AND_CHIPS:
             detail = f"{part.part.id} is {part.wood.name}, which swells and falls apart outdoors."
             rows: tuple[str, ...] = ()
             mend, worst, sure = "Use treated or resistant solid wood.", "none", True

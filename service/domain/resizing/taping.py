@@ -3,14 +3,14 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
+from service.domain.angles.judging import RINGS
 from service.domain.build import Piece
-from service.domain.resized import Sizes
+from service.domain.resizing.answer import Sizes
+from service.domain.resizing.equations import Sums, terms_of
 from service.domain.rounding import WHY, Rounding, Turn, cutting_order, finest, rounded
-from service.domain.run_equations import Sums, terms_of
 from service.domain.tape import plain
 
 MOST_HALVINGS = 4
-RINGS = frozenset({"mitered-frame", "butted-frame", "polygon", "sloped-box"})
 
 
 def taped(

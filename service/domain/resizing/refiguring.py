@@ -4,14 +4,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from service.domain.angles.answer import Asked, Figured, NotFigured, Seen, Stick, Wanted
+from service.domain.angles.answer import Figured, NotFigured, Wanted
 from service.domain.angles.figuring import USUAL_WITHIN, figure
+from service.domain.angles.judging import asked_of, named_in, offered
 from service.domain.build import Shape
 from service.domain.errors import Complaint
-from service.domain.following import Moved, the_one
 from service.domain.parts import ResolvedPart
-from service.domain.resized import Changed, NothingGives, tidy
-from service.domain.run_equations import Sums
+from service.domain.resizing.answer import Changed, NothingGives, tidy
+from service.domain.resizing.equations import Sums
+from service.domain.resizing.following import Moved, the_one
 from service.domain.solid import Solid
 from service.domain.tape import exact
 
@@ -41,7 +42,8 @@ def refigured(
         measures = dict(_measures(index, shape, moved, before.metric))
         measures |= dict(_asked_for(shape, told_to))
         fields = {**shape.fields, **{name: new for name, (new, _) in measures.items()}}
-        was, is_now = _asked(shape, shape.fields, before), _asked(shape, fields, now)
+        was = asked_of(named_in(shape, before.parts), shape.fields)
+        is_now = asked_of(named_in(shape, now.parts), fields)
         if shape.shape == "row" or was == is_now:
             told = tuple(changed for _, changed in measures.values())
             if told:
@@ -105,37 +107,10 @@ def _measures(
             yield name, (new[0], Changed(path, value, new[0], why))
 
 
-def _asked(shape: Shape, fields: Mapping[str, object], sums: Sums) -> Asked:
-    named = list(_named(shape, sums))
-    sticks = {
-        role: Stick(part.sized.width.listed, part.sized.thickness.listed, part.part.stock)
-        for role, part in reversed(named)
-        if part.sized is not None and part.sized.width is not None
-    }
-    return Asked(dict(fields), sticks, _seen(named))
-
-
-def _named(shape: Shape, sums: Sums) -> Iterator[tuple[str, ResolvedPart]]:
-    for role, ids in shape.parts.items():
-        for id in ids:
-            if id in sums.parts:
-                yield role, sums.parts[id]
-
-
-def _seen(named: Sequence[tuple[str, ResolvedPart]]) -> Seen | None:
-    for role, part in named:
-        miters, bevels = (
-            any(getattr(end, name) for end in part.part.ends) for name in ("miter", "bevel")
-        )
-        if role != "board" and miters != bevels:
-            return "face" if miters else "edge"
-    return None
-
-
 def _parts(
     shape: Shape, old: Figured, new: Figured, before: Sums, now: Sums
 ) -> Iterator[Refigured]:
-    for role, part in _named(shape, before):
+    for role, part in named_in(shape, before.parts):
         wanted = _match(shape, role, part, old)
         again = next((w for w in new.wanted if wanted and w.part.id == wanted.part.id), None)
         if wanted is None or again is None:
@@ -150,11 +125,12 @@ def _parts(
 
 
 def _match(shape: Shape, role: str, part: ResolvedPart, figured: Figured) -> Wanted | None:
-    offered = [wanted for wanted in figured.wanted if wanted.role == role]
-    if not offered and role == "side" and shape.shape.endswith("frame"):
-        offered = list(figured.wanted)
     length = part.part.length or Fraction(0)
-    return min(offered, key=lambda w: abs(length - (w.part.length or length)), default=None)
+    return min(
+        offered(shape, role, figured),
+        key=lambda w: abs(length - (w.part.length or length)),
+        default=None,
+    )
 
 
 def _sizes(part: ResolvedPart, old: Wanted, new: Wanted) -> Iterator[tuple[str, Fraction]]:

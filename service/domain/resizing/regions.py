@@ -4,15 +4,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass, fields, replace
 from fractions import Fraction
 
-from service.domain.build import Build, Fastener, GluedFrom, Part, Stock, StockNote
+from service.domain.build import Build, Fastener, GluedFrom, Joint, Part, Stock, StockNote
 from service.domain.catalog import BoardSize, Catalog, PanelSize
-from service.domain.counterparts import Substitute, substitute
 from service.domain.errors import Complaint
-from service.domain.resized import Changed, Resizing, UnknownInResize
+from service.domain.fasteners import gauge_diameter
+from service.domain.known_names import regions
+from service.domain.resizing.answer import Changed, Resizing, UnknownInResize
+from service.domain.resizing.counterparts import Substitute, substitute
 from service.domain.stocks import Sizing
 from service.domain.tape import MM, nearest
 
 BY_GAUGE = frozenset({"us", "ca", "au", "nz"})  # where screws go by gauge, not by millimeters
+SCREWS = ("screw", "pocket-screw")  # methods whose fasteners go by the gauges of screws
 OLD_WOOD = "it was measured on wood of the other region"
 
 
@@ -64,8 +67,8 @@ def _measured(
 
 def _in_region(build: Build, region: str, catalog: Catalog) -> Restock:
     if not catalog.stocks_in(region):
-        regions = sorted({b.region for b in catalog.boards} | {p.region for p in catalog.panels})
-        told = f"No stock of the region {region!r} is in the tables; regions: {', '.join(regions)}."
+        told = f"No stock of the region {region!r} is in the tables; regions: "
+        told += f"{', '.join(regions(catalog))}."
         raise UnknownInResize(Complaint("#/region", told))
     changed = [Changed("/region", build.region, region, "asked for")]
     parts = tuple(
@@ -78,7 +81,7 @@ def _in_region(build: Build, region: str, catalog: Catalog) -> Restock:
     changed += _shapes(build, region, catalog)
     changed += _names(build, region, catalog)
     joints = tuple(
-        replace(joint, fastener=_screw(f"/joints/{i}/fastener", joint.fastener, region, changed))
+        replace(joint, fastener=_screw(f"/joints/{i}/fastener", joint, region, changed))
         for i, joint in enumerate(build.joints)
     )
     return Restock(
@@ -206,18 +209,18 @@ def _names(build: Build, region: str, catalog: Catalog) -> Iterator[Changed]:
             yield Changed(path, name, key, "the same thing by the name that holds in every region")
 
 
-def _screw(
-    at: str, fastener: Fastener | None, region: str, changed: list[Changed]
-) -> Fastener | None:
-    """A screw by gauge as one by millimeters, about as thick and no longer, or the other way.
+def _screw(at: str, joint: Joint, region: str, changed: list[Changed]) -> Fastener | None:
+    """A screw by gauge as one by millimeters, about as thick and no longer.
 
-    A wood screw is 0.060 in + 0.013 in a gauge number thick (ASME B18.6.1, from memory); metric
-    screws go by half millimeters in thickness and 5 mm in length, which is practice.
+    Metric screws go by half millimeters in thickness and 5 mm in length, which is practice. The
+    gauges of brads and nails are those of nailers and hold everywhere.
     """
+    fastener = joint.fastener
     if fastener is None or region in BY_GAUGE or fastener.gauge is None:
         return fastener
-    thick = Fraction(60 + 13 * fastener.gauge, 1000)
-    diameter = nearest(thick, MM / 2)
+    if joint.method not in (None, *SCREWS):
+        return fastener
+    diameter = nearest(gauge_diameter(fastener.gauge), MM / 2)
     why = f"about as thick as gauge {fastener.gauge}, in the sizes of this region"
     changed.append(Changed(f"{at}/gauge", fastener.gauge, None, why))
     changed.append(Changed(f"{at}/diameter", fastener.diameter, diameter, why))

@@ -11,12 +11,8 @@ from fractions import Fraction
 from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint
-from service.domain.following import Moved, linked_openings, moved_sizes, settle_details
-from service.domain.measures import measures_asked, measures_of, sizes_named
 from service.domain.parts import ResolvedPart
-from service.domain.refiguring import refigured
-from service.domain.regions import restocked
-from service.domain.resized import (
+from service.domain.resizing.answer import (
     CannotResize,
     Changed,
     NothingGives,
@@ -29,9 +25,7 @@ from service.domain.resized import (
     tidy,
     with_sizes,
 )
-from service.domain.resolving import resolve
-from service.domain.rounding import Turn
-from service.domain.run_equations import (
+from service.domain.resizing.equations import (
     ANGLED,
     Sums,
     followers,
@@ -43,11 +37,17 @@ from service.domain.run_equations import (
     terms_of,
     tiers_of,
 )
-from service.domain.solving import Equation, ManySolutions, NoSolution, solve
-from service.domain.staying import kept_sizes
+from service.domain.resizing.following import Moved, linked_openings, moved_sizes, settle_details
+from service.domain.resizing.kept import kept_sizes
+from service.domain.resizing.measures import measures_asked, measures_of, sizes_named
+from service.domain.resizing.refiguring import refigured
+from service.domain.resizing.regions import restocked
+from service.domain.resizing.solving import Equation, ManySolutions, NoSolution, solve
+from service.domain.resizing.taping import taped
+from service.domain.resolving import resolve
+from service.domain.rounding import Turn
 from service.domain.stocks import Sizing
 from service.domain.tape import plain
-from service.domain.taping import taped
 
 MOST_ROUNDS = 6  # openings and shapes that follow, and runs solved again after them
 

@@ -7,8 +7,8 @@ from fractions import Fraction
 from service.domain.build import Build, Piece, Run
 from service.domain.deadline import kept_time
 from service.domain.parts import ResolvedPart, resolve_part
+from service.domain.resizing.solving import Equation
 from service.domain.runs import ResolvedRun, add_up, extent
-from service.domain.solving import Equation
 from service.domain.stocks import Sizing
 
 ANGLED = Fraction(1, 32)  # inches a run with an angle in it may be off: what `within` is by default
@@ -209,9 +209,10 @@ def reason_at(sums: Sums, path: str) -> str:
     if kind == "runs":
         return f"it takes up the difference in the run {sums.build.runs[int(index)].id}"
     id = sums.build.parts[int(index)].id
-    for place, run in enumerate(sums.build.runs):
+    for run in sums.build.runs:
         if id in run.gives:
             return f"it gives in the run {run.id}"
-        if path in terms_of(place, run, sums):
+    for place, run in enumerate(sums.build.runs):
+        if not run.gives and path in terms_of(place, run, sums):
             return f"the run {run.id} says no `gives`, and of its lengths only this can"
     return "it follows the runs"

@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Cutout, Load
+from service.domain.fitting import across
 from service.domain.parts import ResolvedPart
-from service.domain.resized import Changed
-from service.domain.run_equations import Sums
+from service.domain.resizing.answer import Changed
+from service.domain.resizing.equations import Sums
 
 NEAR = Fraction(1, 16)  # inches by which a cutout may be off the middle and still be meant there
 
@@ -125,7 +126,7 @@ def _cutout(at: str, cutout: Cutout, owner: Pair, before: Sums, now: Sums) -> It
 
 def _partnered(at: str, cutout: Cutout, owner: Pair, partner: Pair) -> Iterator[Changed]:
     """A cutout keeps its play around the part in it, and two halves of a lap stay halves."""
-    was, is_now = (_inside(cutout, part) for part in partner)
+    was, is_now = _inside(cutout, partner)
     if cutout.size is not None and was is not None and is_now is not None and was != is_now:
         name = "diameter" if cutout.kind == "hole" else "width"
         why = f"{partner[0].part.id} is another size, and keeps the same play"
@@ -137,12 +138,14 @@ def _partnered(at: str, cutout: Cutout, owner: Pair, partner: Pair) -> Iterator[
         yield Changed(f"{at}/depth", cutout.depth, cutout.depth * depths[1] / depths[0], why)
 
 
-def _inside(cutout: Cutout, part: ResolvedPart) -> Fraction | None:
-    sized = part.sized
-    if sized is None:
-        return None
-    size = sized.width if cutout.kind == "lap" and sized.width is not None else sized.thickness
-    return size.high  # play is counted at the thick end, so that the part still goes in
+def _inside(cutout: Cutout, partner: Pair) -> tuple[Fraction | None, Fraction | None]:
+    """How wide the part in a cutout was and is now, at the thick end, so that it still goes in."""
+    before, after = (part.sized for part in partner)
+    if before is None or after is None:
+        return None, None
+    if across(cutout, before) == "width" and before.width and after.width:
+        return before.width.high, after.width.high
+    return before.thickness.high, after.thickness.high
 
 
 def _deep(cutout: Cutout, part: ResolvedPart) -> Fraction | None:

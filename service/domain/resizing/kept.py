@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping
 
 from service.domain.build import Build
 from service.domain.parts import ResolvedPart
-from service.domain.resized import Kept, Resizing
-from service.domain.run_equations import Sums
+from service.domain.resizing.answer import Kept, Resizing
+from service.domain.resizing.equations import Sums
 from service.domain.tape import plain
 
 
