@@ -4,7 +4,7 @@ One job is one stock: boards of one thickness and one width. The planner turns i
 numbers (`scaling`) and back (`laying_out`).
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
@@ -164,7 +164,6 @@ class Plan:
     largest_rest: bool = False
     deadline_met: bool = False
     rechecked: bool | None = None
-    notes: tuple[str, ...] = field(default=())
 
     @property
     def gap_percent(self) -> Decimal:
