@@ -120,6 +120,20 @@ class CutBoard:
     entry: int = 0
     rest_strips: tuple[int, ...] = ()
 
+    def kept(self, width: Fraction) -> Fraction:
+        """Square inches of the rests to keep; `width` is that of the whole board."""
+        wide = (
+            [self.strips[n] for n in self.rest_strips] if self.strips else [width] * len(self.rests)
+        )
+        return sum(
+            (
+                (end - start) * across
+                for (start, end), keep, across in zip(self.rests, self.keep, wide, strict=True)
+                if keep
+            ),
+            ZERO,
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class Purchase:

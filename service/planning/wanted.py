@@ -20,6 +20,7 @@ from service.planning.offers import (
     by_area,
     by_length,
     sheets_to_use,
+    wood_key,
 )
 from service.planning.panels.asking import Cutting, Panel, Sheet
 
@@ -116,7 +117,7 @@ def stock_of(part: ResolvedPart, build: ResolvedBuild) -> Stock:
     """The stock that a part is bought as; by wood only where a price names one."""
     key = (part.sized.key if part.sized else None) or ""
     woods = {
-        build.catalog.key("wood", build.build.region, price.wood)
+        wood_key(build, price.wood)
         for price in build.build.buying.prices
         if price.wood and build.sizing.key(price.stock) == key
     }
@@ -145,9 +146,9 @@ def board_job(
     shop, buying = build.build.shop, build.build.buying
     for_sale = tuple(boards_for_sale(build, stock, board, choice))
     priced = any(sale.price for sale in for_sale)
-    width = board.width.listed if board.width else Fraction(0)
+    width, thickness = section_of(board, parts)
     job = Job(
-        parts=tuple(part for resolved in parts for part in strips_of(resolved, width, choice)),
+        parts=tuple(part for resolved in parts for part in strips_of(resolved, choice)),
         for_sale=for_sale if priced else tuple(by_length(for_sale)),
         on_hand=tuple(boards_on_hand(build, stock, board)),
         kerf=KERF if shop.kerf is None else shop.kerf,
@@ -156,10 +157,19 @@ def board_job(
         keep_at_least=buying.keep_at_least,
         spare=0 if choice.planned_only or choice.pieces else buying.spare,
         width=width,
-        thickness=board.thickness.listed,
+        thickness=thickness,
         rips=can_rip(build),
     )
     return BoardJob(stock, board, job, priced)
+
+
+def section_of(board: BoardSize, parts: list[ResolvedPart]) -> tuple[Fraction, Fraction]:
+    """Width and thickness of the boards: as the caller measured them, else as listed."""
+    bought = [p.sized for p in parts if p.sized is not None and p.part.glued_from is None]
+    widths = [one.stock_width.listed for one in bought if one.stock_width]
+    listed = board.width.listed if board.width else Fraction(0)
+    thickness = (one.stock_thickness.listed for one in bought)
+    return max(widths, default=listed), max(thickness, default=board.thickness.listed)
 
 
 def can_rip(build: ResolvedBuild) -> bool:
@@ -171,7 +181,7 @@ def can_rip(build: ResolvedBuild) -> bool:
     )
 
 
-def strips_of(resolved: ResolvedPart, board: Fraction, choice: Choice) -> Iterator[Part]:
+def strips_of(resolved: ResolvedPart, choice: Choice) -> Iterator[Part]:
     """A part as pieces of board: one, or the strips that it is glued up from.
 
     Mirror images have their ends the other way round.
@@ -180,7 +190,8 @@ def strips_of(resolved: ResolvedPart, board: Fraction, choice: Choice) -> Iterat
     if not isinstance(solid, Solid | Rod) or sized is None:
         return
     boards = part.glued_from.boards if part.glued_from else 1
-    narrow = part.glued_from is None and solid.blank_width < board
+    board = None if part.glued_from else sized.stock_width
+    fits_as_bought = board is None or board.listed <= solid.blank_width <= board.high
     first, second = solid.slants
     mirrored = min(part.mirrored, choice.count(resolved))
     for quantity, ends in (
@@ -195,7 +206,7 @@ def strips_of(resolved: ResolvedPart, board: Fraction, choice: Choice) -> Iterat
                 first=ends[0],
                 second=ends[1],
                 turns_over=not part.shows & {"front", "back"},
-                width=solid.blank_width if narrow else None,
+                width=None if fits_as_bought else solid.blank_width,
             )
 
 

@@ -256,3 +256,67 @@ def test_nothing_is_called_least_that_leaves_parts_out_or_prices(client: FlaskCl
     assert "not every part can" in text
     assert "not in the sum: 1x2" in text
     assert "least" not in text.splitlines()[0].replace("at least", "")
+
+
+def test_a_part_wider_than_its_board_is_not_planned(client: FlaskClient) -> None:
+    part = {"id": "top", "stock": "1x6", "length": "24", "width": "7"}
+    told = ask(client, build(part, buying=prices(("1x6", "96", "5.00"))))
+    assert [(one["part"], one["quantity"]) for one in told["unplaced"]] == [("top", 1)]
+    assert told["enough"] is False and told["boards"] == []
+
+
+@pytest.mark.parametrize("measured", ["5 7/16", "5 9/16"])
+def test_boards_that_were_measured_are_as_wide_as_that(client: FlaskClient, measured: str) -> None:
+    """Parts of the whole width are not ripped from boards of the width in the table."""
+    part = {"id": "top", "stock": "1x6", "length": "24"}
+    told = ask(
+        client,
+        build(
+            part,
+            stocks={"1x6": {"measured_width": measured}},
+            shop={"saws": [{"kind": "table-saw"}]},
+            buying=prices(("1x6", "96", "5.00")),
+        ),
+    )
+    (board,) = told["boards"]
+    assert board["strips"] == [] and told["unplaced"] == []
+
+
+def test_what_ripped_boards_leave_counts_by_the_width_of_its_strip(client: FlaskClient) -> None:
+    """Five strips of 2 in: three whole ones, 47 3/4 and 23 5/8 in are kept, of 96 x 11 1/4 in."""
+    slat = {"id": "slat", "stock": "1x12", "length": "24", "width": "2", "quantity": 5}
+    buying = {**prices(("1x12", "96", "5.00")), "keep_at_least": "12"}
+    told = ask(client, build(slat, shop={"saws": [{"kind": "table-saw"}]}, buying=buying))
+    area = 96 * 11.25
+    kept = 100 * 2 * (3 * 96 + 47.75 + 23.625) / area
+    assert told["kept_percent"] == pytest.approx(kept, abs=0.05)
+    assert told["used_percent"] == pytest.approx(100 * 5 * 24 * 2 / area, abs=0.05)
+    assert told["waste_percent"] >= 0
+    costs = client.post(
+        "/v1/estimate", json=build(slat, shop={"saws": [{"kind": "table-saw"}]}, buying=buying)
+    ).get_json()["cost"]
+    (line,) = [line for line in costs["lines"] if line["what"].startswith("1x12")]
+    assert float(line["kept"]) == pytest.approx(5 * kept / 100, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("more", "cost"),
+    [
+        ({}, "60.00"),
+        ({"width": "48"}, "60.00"),
+        ({"width": "48", "length": "96", "per": "foot"}, "480.00"),
+    ],
+)
+def test_prices_of_sheets_hold_for_the_sizes_that_they_leave_out(
+    client: FlaskClient, more: Json, cost: str
+) -> None:
+    back = {"id": "back", "stock": "plywood-3/4", "length": "90", "width": "40"}
+    price = {"stock": "plywood-3/4", "price": "60.00", **more}
+    listed = {"price_list": {"currency": "USD", "prices": [price]}}
+    assert ask(client, build(back, buying=listed))["cost"] == cost
+
+
+def test_a_price_of_a_wood_that_nobody_knows_is_no_price(client: FlaskClient) -> None:
+    slat = {"id": "slat", "stock": "1x4", "length": "20"}
+    told = ask(client, build(slat, buying=prices(("1x4", "96", "5.00"), wood="moonwood")))
+    assert told["cost"] is None
