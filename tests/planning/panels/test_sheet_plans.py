@@ -202,5 +202,5 @@ def test_a_plan_of_a_workshop_stands_up_to_the_checker(seed: int) -> None:
 
 def test_many_small_sheets_with_too_little_area_are_proved_not_to_do() -> None:
     offcuts = Sheet("offcut", Fraction(24), Fraction(24), Decimal(0), 20, on_hand=True)
-    plan = planned([Panel("top", Fraction(20), Fraction(20), 24)], [offcuts])
+    plan = planned([Panel("top", Fraction(23), Fraction(23), 24)], [offcuts])
     assert plan.enough == "no" and [u.quantity for u in plan.unplaced] == [4]
