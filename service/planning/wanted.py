@@ -11,6 +11,7 @@ from service.domain.ends import Slant
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.solid import Rod, Solid
+from service.domain.tape import plain
 from service.planning.job import Job, Part
 from service.planning.offers import (
     Choice,
@@ -27,7 +28,7 @@ from service.planning.panels.asking import Cutting, Panel, Sheet
 Why = Literal["unknown-stock", "stock-without-a-name", "no-size", "points-cross"]
 
 GRAINLESS = frozenset({"mdf", "particleboard", "hardboard", "osb", "foam"})
-KERF = Fraction(1, 8)  # in; a full-kerf circular blade: saw_limits, three trade pages agree
+FULL_KERF = "saw_limits/table-saw.kerf.full"
 KEEP = Fraction(6)  # in; a smaller rest of a sheet is scrap unless the caller keeps it
 RIPPING = frozenset({"table-saw", "band-saw"})
 
@@ -151,7 +152,7 @@ def board_job(
         parts=tuple(part for resolved in parts for part in strips_of(resolved, choice)),
         for_sale=for_sale if priced else tuple(by_length(for_sale)),
         on_hand=tuple(boards_on_hand(build, stock, board)),
-        kerf=KERF if shop.kerf is None else shop.kerf,
+        kerf=kerf_of(build),
         end_trim=shop.end_trim,
         longest=shop.longest_board,
         keep_at_least=buying.keep_at_least,
@@ -161,6 +162,21 @@ def board_job(
         rips=can_rip(build),
     )
     return BoardJob(stock, board, job, priced)
+
+
+def kerf_of(build: ResolvedBuild) -> Fraction:
+    """What the saw takes: as the caller says, else as a full-kerf circular blade does."""
+    own = build.build.shop.kerf
+    if own is not None:
+        return own
+    return next(limit.high for limit in build.catalog.saws if limit.row == FULL_KERF)
+
+
+def assumed_kerf(build: ResolvedBuild) -> tuple[str, ...]:
+    """What is taken for granted of the saw, in words; nothing where the caller tells its kerf."""
+    if build.build.shop.kerf is not None:
+        return ()
+    return (f"the saw takes {plain(kerf_of(build), build.metric)}, as a full-kerf blade does",)
 
 
 def section_of(board: BoardSize, parts: list[ResolvedPart]) -> tuple[Fraction, Fraction]:
@@ -225,7 +241,7 @@ def sheet_job(
     priced = any(sheet.price for sheet in sheets)
     store, longest = buying.store_cuts, shop.longest_board
     cutting = Cutting(
-        kerf=KERF if shop.kerf is None else shop.kerf,
+        kerf=kerf_of(build),
         trim=shop.end_trim,
         carry=(longest, longest) if longest is not None else None,
         store_cuts=0 if store is None else store.at_most,

@@ -316,6 +316,15 @@ def test_prices_of_sheets_hold_for_the_sizes_that_they_leave_out(
     assert ask(client, build(back, buying=listed))["cost"] == cost
 
 
+def test_a_kerf_that_nobody_told_is_assumed_and_says_where_it_is_from(client: FlaskClient) -> None:
+    slat = {"id": "slat", "stock": "1x4", "length": "20"}
+    told = ask(client, build(slat))
+    assert any('the saw takes 1/8"' in text for text in told["assumed"])
+    assert "saw_limits/table-saw.kerf.full" in {row["row"] for row in told["rests_on"]}
+    own = ask(client, build(slat, shop={"kerf": "3/32"}))
+    assert not any("the saw takes" in text for text in own["assumed"])
+
+
 def test_a_price_of_a_wood_that_nobody_knows_is_no_price(client: FlaskClient) -> None:
     slat = {"id": "slat", "stock": "1x4", "length": "20"}
     told = ask(client, build(slat, buying=prices(("1x4", "96", "5.00"), wood="moonwood")))
