@@ -79,15 +79,10 @@ def by_length(for_sale: tuple[ForSale, ...]) -> Iterator[ForSale]:
 def prices_of(build: ResolvedBuild, stock: Stock) -> Iterator[Price]:
     """The caller's prices for a stock; one that names a wood holds for that wood only."""
     for price in build.build.buying.prices:
-        if build.sizing.key(price.stock) == stock.key and (
-            price.wood is None or (stock.wood and wood_key(build, price.wood) == stock.wood)
-        ):
+        wood = price.wood
+        named = wood and (build.catalog.key("wood", build.build.region, wood) or wood)
+        if build.sizing.key(price.stock) == stock.key and named in (None, stock.wood):
             yield price
-
-
-def wood_key(build: ResolvedBuild, name: str) -> str | None:
-    """The wood that a price names; None where the tables don't know it."""
-    return build.catalog.key("wood", build.build.region, name)
 
 
 def planned_of(build: ResolvedBuild, stock: Stock) -> Iterator[Planned]:

@@ -21,7 +21,6 @@ from service.planning.offers import (
     by_area,
     by_length,
     sheets_to_use,
-    wood_key,
 )
 from service.planning.panels.asking import Cutting, Panel, Sheet
 
@@ -118,7 +117,7 @@ def stock_of(part: ResolvedPart, build: ResolvedBuild) -> Stock:
     """The stock that a part is bought as; by wood only where a price names one."""
     key = (part.sized.key if part.sized else None) or ""
     woods = {
-        wood_key(build, price.wood)
+        build.catalog.key("wood", build.build.region, price.wood)
         for price in build.build.buying.prices
         if price.wood and build.sizing.key(price.stock) == key
     }

@@ -329,3 +329,18 @@ def test_a_price_of_a_wood_that_nobody_knows_is_no_price(client: FlaskClient) ->
     slat = {"id": "slat", "stock": "1x4", "length": "20"}
     told = ask(client, build(slat, buying=prices(("1x4", "96", "5.00"), wood="moonwood")))
     assert told["cost"] is None
+
+
+@pytest.mark.parametrize(("width", "keep"), [("41 7/8", True), ("42", False)])
+def test_a_rest_of_a_sheet_is_kept_from_six_inches_on(
+    client: FlaskClient, width: str, keep: bool
+) -> None:
+    """Of 48 in, 41 7/8 and a kerf of 1/8 leave just 6."""
+    back = {"id": "back", "stock": "mdf-0.5in", "length": "96", "width": width}
+    row = {"stock": "mdf-0.5in", "length": "96", "width": "48", "price": "30.00"}
+    listed = {"price_list": {"currency": "USD", "prices": [row]}}
+    (sheet,) = ask(client, build(back, buying=listed))["sheets"]
+    assert [rest["keep"] for rest in sheet["left"]] == [keep]
+    least = {**listed, "keep_at_least": "5"}
+    (sheet,) = ask(client, build(back, buying=least))["sheets"]
+    assert [rest["keep"] for rest in sheet["left"]] == [True]
