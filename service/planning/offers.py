@@ -99,10 +99,10 @@ def offcuts_of(build: ResolvedBuild, stock: Stock) -> Iterator[Offcut]:
             yield offcut
 
 
-def boards_on_hand(build: ResolvedBuild, stock: Stock, board: BoardSize) -> Iterator[OnHand]:
+def boards_on_hand(build: ResolvedBuild, stock: Stock, width: Fraction) -> Iterator[OnHand]:
     """Boards on hand in their full width; a narrower offcut serves no full-width part."""
     for offcut in offcuts_of(build, stock):
-        if offcut.width is None or (board.width and offcut.width >= board.width.listed):
+        if offcut.width is None or offcut.width >= width:
             yield OnHand(offcut.length, offcut.quantity, offcut.defects)
 
 

@@ -150,7 +150,7 @@ def board_job(
     job = Job(
         parts=tuple(part for resolved in parts for part in strips_of(resolved, choice)),
         for_sale=for_sale if priced else tuple(by_length(for_sale)),
-        on_hand=tuple(boards_on_hand(build, stock, board)),
+        on_hand=tuple(boards_on_hand(build, stock, width)),
         kerf=kerf_of(build),
         end_trim=shop.end_trim,
         longest=shop.longest_board,

@@ -282,6 +282,15 @@ def test_boards_that_were_measured_are_as_wide_as_that(client: FlaskClient, meas
     assert board["strips"] == [] and told["unplaced"] == []
 
 
+def test_an_offcut_as_wide_as_the_boards_that_were_measured_serves(client: FlaskClient) -> None:
+    part = {"id": "top", "stock": "1x6", "length": "24"}
+    offcut = {"stock": "1x6", "length": "30", "width": "5 7/16"}
+    buying = {**prices(("1x6", "96", "5.00")), "offcuts": [offcut]}
+    assert ask(client, build(part, buying=buying))["cost"] == "5.00"
+    measured = {"1x6": {"measured_width": "5 7/16"}}
+    assert ask(client, build(part, stocks=measured, buying=buying))["cost"] == "0.00"
+
+
 def test_what_ripped_boards_leave_counts_by_the_width_of_its_strip(client: FlaskClient) -> None:
     """Five strips of 2 in: three whole ones, 47 3/4 and 23 5/8 in are kept, of 96 x 11 1/4 in."""
     slat = {"id": "slat", "stock": "1x12", "length": "24", "width": "2", "quantity": 5}
