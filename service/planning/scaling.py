@@ -79,8 +79,12 @@ def _room(job: Job, source: Source) -> Fraction:
 
 
 def sources_of(job: Job) -> list[Source]:
-    """Everything that may be cut, longest first within store and hand; too long ones left out."""
-    found = []
+    """Everything that may be cut: of the store what can be carried, and clear wood on hand.
+
+    A board on hand that is ripped is ripped from end to end, so that of one that defects part only
+    the longest clear length is used.
+    """
+    found, most = [], 1 if is_ripped(job) else None
     for entry, board in enumerate(job.for_sale):
         carried = job.longest is None or board.length <= job.longest
         usable = job.end_trim, board.length - job.end_trim
@@ -89,7 +93,8 @@ def sources_of(job: Job) -> list[Source]:
     for entry, own in enumerate(job.on_hand):
         if own.quantity > 0:
             clear = _clear_wood(job, own.length, own.defects)
-            found.extend(Source(True, entry, part) for part in clear)
+            longest = sorted(clear, key=lambda part: part[0] - part[1])[:most]
+            found.extend(Source(True, entry, part) for part in sorted(longest))
     return found
 
 
@@ -124,7 +129,8 @@ def scaled(job: Job, *, nested: bool = True, rosy: bool = False) -> Scaled:
     good = [place for place, why in enumerate(unplaced) if why is None]
     wanted = _groups([job.parts[place] for place in good])
     groups = tuple(wanted[:MOST_GROUPS]) if nested else ()
-    narrowed = len(wanted) > (SQUARE_AND_ONE if nested else 0)
+    parted = is_ripped(job) and any(own.defects for own in job.on_hand)
+    narrowed = parted or len(wanted) > (SQUARE_AND_ONE if nested else 0)
     lengths = {}
     for place in good:
         part = job.parts[place]

@@ -64,6 +64,21 @@ def test_slanted_parts_beside_ripped_ones_are_not_called_proved() -> None:
     assert plan.bound <= Decimal("24.00")
 
 
+def test_of_ripped_boards_that_defects_part_the_longest_clear_length_is_used() -> None:
+    bad = (F(40), F(41)), (F(70), F(71))
+    slats = Part("slat", F(30), 2, width=F(2)), Part("rail", F(28), 1, width=F(3))
+    job = Job(slats, (sold(96, "8.00"),), (OnHand(F(100), 2, bad),), EIGHTH,
+              keep_at_least=F(6), width=F(11, 2), rips=True)  # fmt: skip
+    plan = plan_boards(job)
+    check_plan(job, plan)
+    assert plan.cost == 0 and plan.unplaced == ()
+    rest = Part("pole", F(29), 6, width=F(11, 2))  # more come out of the boards than is planned
+    job = replace(job, parts=(*slats, rest), for_sale=())
+    plan = plan_boards(job)
+    check_plan(job, plan)
+    assert plan.status == "feasible" and plan.unplaced != ()
+
+
 def test_pieces_that_only_rounding_leaves_out_are_not_proved_to_be_too_many() -> None:
     parts = tuple(Part(f"p{i}", F(1000 + 7 * i, 64) + F(i, 2540) + F(i, 3**7)) for i in range(12))
     kerf = F(3, 25)
