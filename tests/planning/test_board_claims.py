@@ -16,7 +16,7 @@ from service.planning.goals import reach
 from service.planning.job import ForSale, Job, OnHand, Part
 from service.planning.scaling import scaled
 from tests.planning.independent import check_plan
-from tests.planning.jobs import EIGHTH, inches, sold
+from tests.planning.jobs import EIGHTH, any_job, inches, sold
 from tests.planning.test_nested_boards import (
     beveled,
     job_of,
@@ -27,6 +27,8 @@ from tests.planning.test_nested_boards import (
 )
 
 F = Fraction
+HARDLY = Effort(nodes=1, patience=0, leaf_steps=1, leaf_nodes=(1, 1), listed=1, listing_steps=1,
+                flow_nodes=1)  # fmt: skip
 SQUARE, MITER = Slant(F(0), F(0)), Slant(F(1), F(0))
 BRACE = Part("brace", F(20), 2, SQUARE, MITER)
 RAIL = Part("rail", F(20), 1, Slant(F(-1), F(0)), MITER)
@@ -130,3 +132,19 @@ def test_a_board_may_hold_what_longest_first_does_not() -> None:
     plan = plan_boards(job)
     check_plan(job, plan)
     assert plan.unplaced == () and plan.status == "optimal"
+
+
+@pytest.mark.parametrize("effort", [Effort(), HARDLY], ids=["enough work", "hardly any"])
+@pytest.mark.parametrize("seed", range(30))
+def test_a_plan_of_any_job_adds_up(seed: int, effort: Effort) -> None:
+    job = any_job(seed)
+    plan = plan_boards(job, seconds=5, effort=effort)
+    check_plan(job, plan)
+    for board in plan.boards:
+        assert 0 <= board.kept(job.width) <= board.length * job.width
+    there = Counter[tuple[Fraction, Decimal]]()
+    for sale in job.for_sale:
+        there[sale.length, sale.price] += 10**6 if sale.at_most is None else sale.at_most
+    for row in plan.buy:
+        there[row.length, row.price] -= row.count + row.spare
+    assert min(there.values(), default=0) >= 0
