@@ -19,6 +19,7 @@ from service.api.reading import read_as
 from service.domain.errors import Complaint, UnknownName
 from service.domain.resolving import ResolvedBuild, resolve
 from service.planning.offers import Choice
+from service.planning.wanted import FULL_KERF, assumed_kerf
 from service.planning.whole import plan_build
 
 routes = Blueprint("cut_plan", __name__)
@@ -60,7 +61,9 @@ def plan_cuts() -> Response:
     )
     answer: dict[str, Any] = Showing(resolved, plan).answer()
     rows = [row for part in resolved.parts for row in part.rests_on]
-    answer |= carried(house().catalog, rows, resolved.assumed)
+    granted = assumed_kerf(resolved)
+    rows += [FULL_KERF] if granted else []
+    answer |= carried(house().catalog, rows, (*resolved.assumed, *granted))
     return answered(answer, [*lines(answer), *shown.closing(answer)])
 
 

@@ -12,9 +12,10 @@ from service.domain.deadline import kept_time
 from service.domain.ends import Slant
 from service.domain.naming import letter
 from service.domain.resolving import ResolvedBuild
-from service.planning.adding_up import outlay_of, shares_of
+from service.planning.adding_up import outlay_of
 from service.planning.job import CutBoard, Piece
 from service.planning.panels.planned import CutSheet
+from service.planning.purchasing import shares_of
 from service.planning.setting_up import KEPT_SIDE, short_to_hold, shortest_held, stop_blocks
 from service.planning.shortfall import missing_from
 from service.planning.whole import CutPlan, PlannedBoards, PlannedSheets

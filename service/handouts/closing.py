@@ -7,6 +7,7 @@ from service.domain.checking import Checked
 from service.handouts.answers import Answers
 from service.handouts.changes import Change
 from service.handouts.page import Item, Items, Section, Words
+from service.planning.wanted import FULL_KERF, assumed_kerf
 
 SAME = "Nothing: both versions say the same."
 FIRST = "No earlier version was given."
@@ -58,7 +59,7 @@ def _texts(texts: Iterable[str]) -> Items:
 def taken_for_granted(answers: Answers) -> tuple[str, ...]:
     """Everything that was assumed, once each."""
     own = (text for one in answers.advice for text in one.assumed)
-    return tuple(dict.fromkeys([*answers.build.assumed, *own]))
+    return tuple(dict.fromkeys([*answers.build.assumed, *assumed_kerf(answers.build), *own]))
 
 
 def rows_behind(answers: Answers) -> tuple[str, ...]:
@@ -68,6 +69,7 @@ def rows_behind(answers: Answers) -> tuple[str, ...]:
 
 def _rows(answers: Answers) -> Iterable[str]:
     yield from _checked(answers.checked)
+    yield from (FULL_KERF,) if assumed_kerf(answers.build) else ()
     yield from answers.mass.rests_on
     yield from (row for line in answers.cost.lines for row in line.rests_on)
     yield from answers.time.hands_on.rests_on

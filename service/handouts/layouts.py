@@ -7,9 +7,9 @@ from service.handouts.drawings.boards import board_drawings
 from service.handouts.drawings.sheets import sheet_drawings
 from service.handouts.page import Block, Item, Items, Picture, Section, Words
 from service.handouts.sizes import counted, listed, many
-from service.planning.adding_up import shares_of
 from service.planning.job import CutBoard
 from service.planning.panels.planned import CutSheet
+from service.planning.purchasing import shares_of
 from service.planning.setting_up import KEPT_SIDE, short_to_hold, shortest_held, stop_blocks
 
 NOTHING = "Nothing is planned to be cut: see what is not to be had, above."

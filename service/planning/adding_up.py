@@ -1,11 +1,9 @@
-"""What a cut plan comes to: the outlay by its parts, and where the wood goes."""
+"""What a cut plan costs: the outlay by its parts."""
 
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
-from fractions import Fraction
 
 from service.domain.resolving import ResolvedBuild
-from service.domain.solid import Rod, Solid
 from service.planning.whole import CutPlan
 
 CENT = Decimal("0.01")
@@ -30,15 +28,6 @@ class Outlay:
     def gap_percent(self) -> float:
         """By how much, in percent, the wood might be bought cheaper."""
         return round(float(100 * (self.cost - self.bound) / self.cost), 2) if self.cost else 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class WoodShares:
-    """Of all wood taken in hand, by volume in percent: in the parts, kept, and waste."""
-
-    used: float
-    kept: float
-    waste: float
 
 
 def outlay_of(build: ResolvedBuild, plan: CutPlan) -> Outlay:
@@ -66,35 +55,3 @@ def counted_store_cuts(plan: CutPlan) -> int:
         for sheet in one.plan.sheets
         for cut in sheet.cuts
     )
-
-
-def shares_of(build: ResolvedBuild, plan: CutPlan) -> WoodShares:
-    """Where the wood of a plan goes."""
-    whole = used = kept = Fraction(0)
-    each = {id: volume(build, id) for id in build.by_id}
-    for one in plan.boards:
-        section = one.asked.job.width * one.asked.job.thickness
-        for board in one.plan.boards:
-            whole += section * board.length
-            for (start, end), keep in zip(board.rests, board.keep, strict=True):
-                kept += section * (end - start) * keep
-            used += sum((each[piece.part] for piece in board.pieces), Fraction(0))
-    for two in plan.sheets:
-        thick = two.asked.panel.thickness.listed
-        for sheet in two.plan.sheets:
-            whole += thick * sheet.sheet.length * sheet.sheet.width
-            kept += thick * sum((rest.area.size for rest in sheet.rests if rest.keep), Fraction(0))
-            used += sum((each[placed.panel] for placed in sheet.panels), Fraction(0))
-    if not whole:
-        return WoodShares(0.0, 0.0, 0.0)
-    in_parts, put_by = (round(float(100 * part / whole), 1) for part in (used, kept))
-    return WoodShares(in_parts, put_by, round(100 - in_parts - put_by, 1))
-
-
-def volume(build: ResolvedBuild, part: str) -> Fraction:
-    """Cubic inches of one piece: the part, or one of the strips it is glued up from."""
-    resolved = build.by_id[part]
-    solid, glue_up = resolved.solid, resolved.part.glued_from
-    if not isinstance(solid, Solid | Rod):
-        return Fraction(0)
-    return solid.volume / (glue_up.boards if glue_up else 1)

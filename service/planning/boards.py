@@ -1,24 +1,24 @@
 """What boards to buy and how to cut them: the whole answer for one stock."""
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
-from typing import Final
+from typing import NamedTuple
 
 from service.domain.deadline import within
 from service.domain.errors import OutOfTime
 from service.planning.effort import Clock, Effort
 from service.planning.filling import first_fit
 from service.planning.goals import Goals, reach
-from service.planning.job import SQUARE, CutBoard, Job, Plan, Purchase, Unplaced
+from service.planning.job import SQUARE, CutBoard, Job, Plan, Purchase, Unplaced, WhyNot
 from service.planning.laying_out import boards_bought, lay_out
 from service.planning.nesting import tip_to_tip
 from service.planning.problem import Cuts, Problem, cost_of
 from service.planning.proof import check_proof
-from service.planning.scaling import Scaled, scaled, wood_of
+from service.planning.scaling import Scaled, in_easier_wood, scaled, wood_of
 
-NOT_ENOUGH: Final = "not-enough-boards"
 EFFORT = Effort()
 OVERTIME, LEEWAY = 1.1, 0.1  # of its seconds, and more seconds, until a search is broken off
 
@@ -47,12 +47,8 @@ def _searched(job: Job, clock: Clock, effort: Effort, recheck: bool) -> Plan:
     if not whole.problem.lengths or not whole.sources:
         return _empty(whole)
     goals = _reach(whole, clock, effort)
-    bound = goals.cost_bound
-    if whole.rounded:
-        rosy = _reach(scaled(job, rosy=True), clock, effort, rest=False)
-        bound = min(goals.cost, rosy.cost_bound)
-    plan = _plan(whole, goals, bound)
-    if recheck and goals.proof is not None and not whole.rounded:
+    plan = _plan(whole, goals, _floor(whole, goals, clock, effort))
+    if recheck and goals.proof is not None and whole.exact:
         holds = check_proof(goals.problem, goals.proof, goals.proof_cost)
         plan = replace(plan, rechecked=holds)
     return plan
@@ -74,14 +70,10 @@ def plan_longest_first(job: Job) -> Plan:
     whole = scaled(job, nested=False)
     if not whole.problem.lengths or not whole.sources:
         return _empty(whole)
-    cuts = _longest_first(whole.problem)
-    if cuts is None:
-        return replace(_empty(whole), unplaced=tuple(
-            Unplaced(part.id, part.quantity, NOT_ENOUGH) for part in job.parts))  # fmt: skip
-    cost = cost_of(whole.problem, cuts)
+    cuts = _longest_first(whole.problem) or ()
     boards = lay_out(whole, cuts)
-    return Plan("feasible", _money(cost, whole), Decimal(0), boards,
-                _purchases(whole, cuts), whole.unplaced)  # fmt: skip
+    return Plan("feasible", _money(cost_of(whole.problem, cuts), whole), Decimal(0), boards,
+                _purchases(whole, cuts), _unplaced(whole, boards))  # fmt: skip
 
 
 def _longest_first(problem: Problem) -> Cuts | None:
@@ -98,35 +90,51 @@ def _reach(whole: Scaled, clock: Clock, effort: Effort, *, rest: bool = True) ->
     return reach(whole.problem, bought, clock, effort, hidden=whole.hidden, rest=rest)
 
 
-def _plan(whole: Scaled, goals: Goals, bound: int) -> Plan:
+class _Floor(NamedTuple):
+    """What no plan costs less than, in whole money, and whether none places more pieces."""
+
+    cost: int
+    fewest_out: bool
+
+
+def _floor(whole: Scaled, goals: Goals, clock: Clock, effort: Effort) -> _Floor:
+    """The floor under every plan of the job, not only under those in whole numbers."""
+    if whole.exact:
+        return _Floor(goals.cost_bound if goals.short_proved else 0, goals.short_proved)
+    job = in_easier_wood(whole) if whole.narrowed else whole.job
+    rosy = _reach(scaled(job, rosy=True), clock, effort, rest=False)
+    sure = rosy.short_proved and rosy.short == goals.short
+    return _Floor(min(goals.cost, rosy.cost_bound) if sure else 0, sure)
+
+
+def _plan(whole: Scaled, goals: Goals, floor: _Floor) -> Plan:
     own = tuple(cut for cut in goals.cuts if cut.supply < len(whole.sources))
     boards = lay_out(whole, own)
-    least = goals.short_proved and goals.cost <= bound
+    least = floor.fewest_out and goals.cost <= floor.cost
     return Plan(
-        status="optimal" if least and not whole.notes else "feasible",
+        status="optimal" if least else "feasible",
         cost=_money(goals.cost, whole),
-        bound=_money(bound, whole) if goals.short_proved else Decimal(0),
+        bound=_money(floor.cost, whole),
         boards=boards,
         buy=_purchases(whole, own),
-        unplaced=(*whole.unplaced, *_left_out(whole, boards)),
-        fewest=least and goals.fewest,
-        largest_rest=least and goals.rest_proved,
+        unplaced=_unplaced(whole, boards),
+        fewest=least and whole.exact and goals.fewest,
+        largest_rest=least and whole.exact and goals.rest_proved,
         deadline_met=goals.deadline_met,
-        notes=whole.notes,
     )
 
 
-def _left_out(whole: Scaled, boards: Sequence[CutBoard]) -> list[Unplaced]:
-    cut: dict[str, int] = {}
-    for board in boards:
-        for piece in board.pieces:
-            cut[piece.part] = cut.get(piece.part, 0) + 1
-    named = {part.part for part in whole.unplaced}
-    return [
-        Unplaced(part.id, part.quantity - cut.get(part.id, 0), NOT_ENOUGH)
-        for part in whole.job.parts
-        if part.id not in named and part.quantity > cut.get(part.id, 0)
-    ]
+def _unplaced(
+    whole: Scaled, boards: Sequence[CutBoard], why: WhyNot = "not-enough-boards"
+) -> tuple[Unplaced, ...]:
+    """What fits nothing, and what was left out: by id, which mirror images of a part share."""
+    left = Counter[str]()
+    for part in whole.job.parts:
+        left[part.id] += part.quantity
+    for one in whole.unplaced:
+        left[one.part] -= one.quantity
+    left.subtract(piece.part for board in boards for piece in board.pieces)
+    return (*whole.unplaced, *(Unplaced(id, n, why) for id, n in left.items() if n > 0))
 
 
 def _money(whole_money: int, whole: Scaled) -> Decimal:
@@ -134,32 +142,33 @@ def _money(whole_money: int, whole: Scaled) -> Decimal:
 
 
 def _purchases(whole: Scaled, cuts: Cuts) -> tuple[Purchase, ...]:
-    """Boards to buy, longest first; spare ones of the cheapest length that holds every part."""
-    job, counts = whole.job, boards_bought(cuts, whole)
-    spare = _spare_entry(whole) if job.spare else None
-    rows = []
-    for entry, board in enumerate(job.for_sale):
-        extra = job.spare if entry == spare else 0
-        if counts.get(entry, 0) or extra:
-            rows.append(Purchase(board.length, board.price, counts.get(entry, 0), extra))
+    """Boards to buy, longest first, with those to spare."""
+    counts = boards_bought(cuts, whole)
+    spare = _spares(whole, counts)
+    rows = [
+        Purchase(board.length, board.price, counts.get(entry, 0), spare.get(entry, 0))
+        for entry, board in enumerate(whole.job.for_sale)
+        if counts.get(entry, 0) or spare.get(entry, 0)
+    ]
     return tuple(sorted(rows, key=lambda row: -row.length))
 
 
-def _spare_entry(whole: Scaled) -> int | None:
-    problem = whole.problem
+def _spares(whole: Scaled, counts: Mapping[int, int]) -> dict[int, int]:
+    """Spare boards by entry for sale: of the cheapest that hold every part, as far as they go."""
+    problem, wanted = whole.problem, whole.job.spare
     longest = max(problem.steps(((item, 1),)) for item in range(len(problem.lengths)))
-    fit = [(s.price, k) for k, s in enumerate(problem.supplies)
-           if not whole.sources[k].on_hand and s.capacity >= longest]  # fmt: skip
-    return whole.sources[min(fit)[1]].entry if fit else None
+    fit = sorted((s.price, k) for k, s in enumerate(problem.supplies)
+                 if not whole.sources[k].on_hand and s.capacity >= longest)  # fmt: skip
+    spare: dict[int, int] = {}
+    for _, k in fit:
+        entry, limit = whole.sources[k].entry, problem.supplies[k].limit
+        there = wanted if limit is None else limit - counts.get(entry, 0)
+        spare[entry] = min(wanted, there)
+        wanted -= spare[entry]
+    return spare
 
 
 def _empty(whole: Scaled) -> Plan:
     """Nothing can be cut."""
-    named = {part.part for part in whole.unplaced}
-    rest = tuple(
-        Unplaced(part.id, part.quantity, "no-boards")
-        for part in whole.job.parts
-        if part.id not in named
-    )
-    return Plan("optimal", Decimal(0), Decimal(0), (), (), (*whole.unplaced, *rest),
-                True, True, notes=whole.notes)  # fmt: skip
+    unplaced = _unplaced(whole, (), "no-boards")
+    return Plan("optimal", Decimal(0), Decimal(0), (), (), unplaced, True, True)

@@ -3,10 +3,12 @@
 They give the first plan at once, and the plain plan that the proven one is compared with.
 """
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from service.domain.deadline import kept_time
 from service.planning.problem import Column, Cut, Cuts, Nest, Pattern, Problem, cost_of
+from service.planning.ripping import longest_first
 
 MOST_PIECES_BEST_FIT = 400
 
@@ -43,22 +45,17 @@ def _fill_nested(problem: Problem, nest: Nest, left: Sequence[int], capacity: in
 
 def _fill_strips(problem: Problem, left: Sequence[int], supply: int) -> Pattern:
     board, longest = problem.supplies[supply], -1
-    best: Pattern = ()
-    for way in board.ways:
-        rest, counts = list(left), dict[int, int]()
-        for width in sorted(way):
-            room = board.capacity
-            for item, length in enumerate(problem.lengths):
-                if problem.widths[item] <= width:
-                    taken = min(rest[item], room // length)
-                    rest[item] -= taken
-                    room -= taken * length
-                    counts[item] = counts.get(item, 0) + taken
-        total = sum(problem.lengths[item] * count for item, count in counts.items())
+    best: list[Pattern] = []
+    wanted = {item: count for item, count in enumerate(left) if count}
+    for way in kept_time(board.ways):
+        loads = longest_first(problem, wanted, way, board.capacity)
+        total = sum(problem.lengths[item] * count for load in loads for item, count in load)
         if total > longest:
-            found = tuple(sorted((item, count) for item, count in counts.items() if count))
-            best, longest = found, total
-    return best
+            best, longest = loads, total
+    counts = Counter[int]()
+    for load in best:
+        counts.update(dict(load))
+    return tuple(sorted(counts.items()))
 
 
 def first_fit(problem: Problem, order: Sequence[int]) -> Cuts | None:

@@ -8,6 +8,7 @@ of the same purchase as well; untouched boards on hand count, since they are lef
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from service.planning.completing import Completion
 from service.planning.effort import Clock, Effort
@@ -56,14 +57,14 @@ def reach(
     `hidden`: for each supply, what its true length has beyond whole steps; it decides between
     rests of as many steps.
     """
-    work, short, short_proved = _placed(problem, clock, effort)
+    work, short, short_proved, known = _placed(problem, clock, effort)
     factor = work.pieces + 1
     prices = [
         supply.price * factor + (1 if own else 0)
         for supply, own in zip(work.supplies, [*bought, False], strict=False)
     ]
     priced = work.priced(prices)
-    outcome = solve(priced, clock, effort)
+    outcome = solve(priced, clock, effort, start=known)
     assert outcome.cuts is not None and outcome.cost is not None
     cuts, longest, proved = trimmed(priced, outcome.cuts), 0, False
     if rest and outcome.optimal and work.pieces <= MOST_PIECES_FOR_REST:
@@ -80,11 +81,22 @@ def reach(
     )  # fmt: skip
 
 
-def _placed(problem: Problem, clock: Clock, effort: Effort) -> tuple[Problem, int, bool]:
-    """The problem with a place for the pieces that must be left out, how many, whether proved."""
+class _Placed(NamedTuple):
+    """The problem with a place for the pieces that must be left out: how many, whether proved.
+
+    `known` are cuts that leave out no more; None where boards never run out.
+    """
+
+    problem: Problem
+    short: int
+    proved: bool
+    known: Cuts | None
+
+
+def _placed(problem: Problem, clock: Clock, effort: Effort) -> _Placed:
     endless = [s for s in problem.supplies if s.limit is None]
     if all(any(_holds(problem, s, item) for s in endless) for item in range(len(problem.lengths))):
-        return problem, 0, True
+        return _Placed(problem, 0, True, None)
     longest = max(problem.lengths)
     out = Supply(longest, 1, None, single=True)
     free = tuple(replace(supply, price=0) for supply in problem.supplies)
@@ -92,10 +104,10 @@ def _placed(problem: Problem, clock: Clock, effort: Effort) -> tuple[Problem, in
     assert outcome.cost is not None
     short = outcome.cost
     if not short:
-        return problem, 0, True
+        return _Placed(problem, 0, True, outcome.cuts)
     place = replace(out, price=0, limit=short)
     widened = replace(problem, supplies=(*problem.supplies, place))
-    return widened, short, outcome.optimal
+    return _Placed(widened, short, outcome.optimal, outcome.cuts)
 
 
 def _holds(problem: Problem, supply: Supply, item: int) -> bool:

@@ -4,7 +4,7 @@ One job is one stock: boards of one thickness and one width. The planner turns i
 numbers (`scaling`) and back (`laying_out`).
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
@@ -120,6 +120,20 @@ class CutBoard:
     entry: int = 0
     rest_strips: tuple[int, ...] = ()
 
+    def kept(self, width: Fraction) -> Fraction:
+        """Square inches of the rests to keep; `width` is that of the whole board."""
+        wide = (
+            [self.strips[n] for n in self.rest_strips] if self.strips else [width] * len(self.rests)
+        )
+        return sum(
+            (
+                (end - start) * across
+                for (start, end), keep, across in zip(self.rests, self.keep, wide, strict=True)
+                if keep
+            ),
+            ZERO,
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
@@ -164,7 +178,6 @@ class Plan:
     largest_rest: bool = False
     deadline_met: bool = False
     rechecked: bool | None = None
-    notes: tuple[str, ...] = field(default=())
 
     @property
     def gap_percent(self) -> Decimal:

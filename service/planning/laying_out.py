@@ -8,7 +8,7 @@ from fractions import Fraction
 from service.planning.job import CutBoard, Part, Piece
 from service.planning.nesting import Lie, Order, best_order, lies, tip_to_tip
 from service.planning.problem import Cuts, Pattern
-from service.planning.ripping import split, widths_of
+from service.planning.ripping import split
 from service.planning.scaling import Scaled, Source, wood_of
 
 
@@ -85,9 +85,8 @@ class _Layer:
         source = self.scaled.sources[supply]
         problem = self.scaled.problem
         if problem.supplies[supply].ways:
-            order = widths_of(self.scaled.job)
             strips = split(problem, supply, pattern)
-            board.strips = tuple(order[width] for width, _ in strips)
+            board.strips = tuple(self.scaled.widths[width] for width, _ in strips)
             for strip, (_, own) in enumerate(strips):
                 self._lay_run(board, source, own, strip)
         elif problem.nest is not None:

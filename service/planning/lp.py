@@ -29,7 +29,6 @@ class Relaxed(NamedTuple):
     """
 
     solved: bool
-    objective: float
     worth: Reals
     charges: Reals
     amounts: Reals
@@ -110,7 +109,6 @@ class Master:
         values, duals = np.array(solution.col_value), np.array(solution.row_dual)
         return Relaxed(
             solved=solver.getModelStatus() == highspy.HighsModelStatus.kOptimal,
-            objective=float(solver.getObjectiveValue()),
             worth=np.maximum(duals[: self._items], 0.0),
             charges=duals[self._items :],
             amounts=values[self._items :],

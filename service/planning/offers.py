@@ -8,12 +8,11 @@ from fractions import Fraction
 from service.domain.build import Offcut, Planned, Price
 from service.domain.catalog import BoardSize, PanelSize
 from service.domain.parts import ResolvedPart
+from service.domain.purchase import each
 from service.domain.resolving import ResolvedBuild
 from service.planning.job import ForSale, OnHand
 from service.planning.panels.asking import Sheet
 
-INCHES_A_FOOT = 12
-A_BOARD_FOOT = 144  # cubic inches
 A_SQUARE_FOOT = 144  # square inches
 
 
@@ -58,22 +57,12 @@ def boards_for_sale(
     prices = list(prices_of(build, stock))
     for price in prices:
         for length in (price.length,) if price.length is not None else board.lengths:
-            yield ForSale(length, a_board(price, board, length), price.at_most)
+            money = each(build, price, length, price.width)
+            if money is not None:
+                yield ForSale(length, cents(Fraction(money)), price.at_most)
     if not prices:
         lengths = {planned.length for planned in planned_of(build, stock)} or set(board.lengths)
         yield from (ForSale(length, Decimal(0)) for length in sorted(lengths))
-
-
-def a_board(price: Price, board: BoardSize, length: Fraction) -> Decimal:
-    """The price of one board of a length."""
-    each = Fraction(price.price)
-    if price.per == "foot":
-        each *= length / INCHES_A_FOOT
-    if price.per == "board-foot":
-        thick = board.nominal_thickness or board.thickness.listed
-        wide = board.nominal_width or (board.width.listed if board.width else Fraction(0))
-        each *= thick * wide * length / A_BOARD_FOOT
-    return cents(each)
 
 
 def cents(amount: Fraction) -> Decimal:
@@ -110,10 +99,10 @@ def offcuts_of(build: ResolvedBuild, stock: Stock) -> Iterator[Offcut]:
             yield offcut
 
 
-def boards_on_hand(build: ResolvedBuild, stock: Stock, board: BoardSize) -> Iterator[OnHand]:
+def boards_on_hand(build: ResolvedBuild, stock: Stock, width: Fraction) -> Iterator[OnHand]:
     """Boards on hand in their full width; a narrower offcut serves no full-width part."""
     for offcut in offcuts_of(build, stock):
-        if offcut.width is None or (board.width and offcut.width >= board.width.listed):
+        if offcut.width is None or offcut.width >= width:
             yield OnHand(offcut.length, offcut.quantity, offcut.defects)
 
 
@@ -126,19 +115,34 @@ def sheets_to_use(
             yield Sheet(f"on-hand-{place}", offcut.length, offcut.width, Decimal(0),
                         offcut.quantity, on_hand=True, grain=grained)  # fmt: skip
     planned = [entry for entry in planned_of(build, stock) if entry.width is not None]
-    prices = [p for p in prices_of(build, stock) if p.width is not None and p.length is not None]
     if choice.planned_only:
         for place, entry in enumerate(planned):
             yield Sheet(f"planned-{place}", entry.length, entry.width or Fraction(0), Decimal(1),
                         entry.quantity, grain=grained)  # fmt: skip
         return
-    for place, price in enumerate(prices):
-        yield Sheet(f"store-{place}", price.length or Fraction(0), price.width or Fraction(0),
-                    price.price, price.at_most, grain=grained)  # fmt: skip
+    prices = list(sheet_prices(build, stock, panel))
+    for place, (size, money, at_most) in enumerate(prices):
+        width, length = size
+        yield Sheet(f"store-{place}", length, width, money, at_most, grain=grained)
     if not prices:
         sizes = {(entry.width or Fraction(0), entry.length) for entry in planned}
         for place, (width, length) in enumerate(sorted(sizes or set(panel.sheets))):
             yield Sheet(f"store-{place}", length, width, grain=grained)
+
+
+def sheet_prices(
+    build: ResolvedBuild, stock: Stock, panel: PanelSize
+) -> Iterator[tuple[tuple[Fraction, Fraction], Decimal, int | None]]:
+    """Sheets (width, length) with a price, and how many; a side not told is that of usual ones."""
+    for price in prices_of(build, stock):
+        if price.width is not None and price.length is not None:
+            sizes = [(price.width, price.length)]
+        else:
+            sizes = [(price.width or w, price.length or n) for w, n in panel.sheets]
+        for width, length in dict.fromkeys(sizes):
+            money = each(build, price, length, width)
+            if money is not None:
+                yield (width, length), cents(Fraction(money)), price.at_most
 
 
 def by_area(sheets: tuple[Sheet, ...]) -> tuple[Sheet, ...]:

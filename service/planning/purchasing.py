@@ -1,19 +1,42 @@
 """A cut plan as a purchase: what is bought and on hand, and where its wood ends up."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
 
 from service.domain.purchase import Bought, Purchase
 from service.domain.resolving import ResolvedBuild
-from service.planning.adding_up import counted_store_cuts, volume
+from service.domain.solid import Rod, Solid
+from service.planning.adding_up import counted_store_cuts
 from service.planning.job import CutBoard
 from service.planning.panels.planned import CutSheet
 from service.planning.shortfall import missing_from
 from service.planning.whole import CutPlan, PlannedBoards, PlannedSheets
 
 Source = Literal["store", "on-hand"]
+
+
+@dataclass(frozen=True, slots=True)
+class WoodShares:
+    """Of all wood taken in hand, by volume in percent: in the parts, kept, and waste."""
+
+    used: float
+    kept: float
+    waste: float
+
+
+def shares_of(build: ResolvedBuild, plan: CutPlan) -> WoodShares:
+    """Where the wood of a plan goes; boards bought to spare are not taken in hand."""
+    lines = [*boards_of(build, plan), *sheets_of(build, plan)]
+    whole = sum((line.volume or Fraction(0) for line in lines), Fraction(0))
+    if not whole:
+        return WoodShares(0.0, 0.0, 0.0)
+    used = sum((line.in_parts or Fraction(0) for line in lines), Fraction(0))
+    kept = sum((line.kept or Fraction(0) for line in lines), Fraction(0))
+    in_parts, put_by = (round(float(100 * share / whole), 1) for share in (used, kept))
+    return WoodShares(in_parts, put_by, round(100 - in_parts - put_by, 1))
 
 
 def purchase_of(build: ResolvedBuild, plan: CutPlan) -> Purchase:
@@ -45,10 +68,7 @@ def boards_of(build: ResolvedBuild, plan: CutPlan) -> Iterator[Bought]:
         section = one.asked.job.width * one.asked.job.thickness
         for board in one.plan.boards:
             used = sum((volume(build, piece.part) for piece in board.pieces), Fraction(0))
-            kept = section * sum(
-                (end - start) * keep
-                for (start, end), keep in zip(board.rests, board.keep, strict=True)
-            )
+            kept = one.asked.job.thickness * board.kept(one.asked.job.width)
             yield bought(
                 one, board, length=board.length, width=None, whole=section * board.length,
                 used=used, kept=kept,
@@ -67,6 +87,15 @@ def sheets_of(build: ResolvedBuild, plan: CutPlan) -> Iterator[Bought]:
                 one, cut, length=cut.sheet.length, width=cut.sheet.width, whole=whole,
                 used=used, kept=kept,
             )  # fmt: skip
+
+
+def volume(build: ResolvedBuild, part: str) -> Fraction:
+    """Cubic inches of one piece: the part, or one of the strips it is glued up from."""
+    resolved = build.by_id[part]
+    solid, glue_up = resolved.solid, resolved.part.glued_from
+    if not isinstance(solid, Solid | Rod):
+        return Fraction(0)
+    return solid.volume / (glue_up.boards if glue_up else 1)
 
 
 def bought(

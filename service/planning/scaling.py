@@ -6,7 +6,7 @@ which is a 256th of an inch or finer for them (`nesting`).
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 from math import gcd, lcm
@@ -19,6 +19,7 @@ from service.planning.ripping import ways_to_rip
 SLANTED_UNIT = 256
 MOST_CELLS = 60_000_000
 COARSE_STEPS = 30_000
+SQUARE_AND_ONE = 2  # groups that one run each serves best: square ends and one kind of slanted ones
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +31,6 @@ class Source:
     on_hand: bool
     entry: int
     usable: tuple[Fraction, Fraction]
-    strips: tuple[Fraction, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +38,9 @@ class Scaled:
     """A problem in whole numbers and how to read its answer.
 
     `unit`: inches a step. `parts`: for every item, the parts (by place) that it stands for.
-    `money`: prices are whole multiples of 1/money. `unplaced`: parts that fit nothing.
-    `rounded`: lengths are not exact, but rounded to fewer steps.
+    `money`: prices are whole multiples of 1/money. `unplaced`: parts that fit nothing. `widths`:
+    what strips of ripped boards measure, by width class. `rounded`: lengths are not exact, but
+    rounded to fewer steps. `narrowed`: a better plan may be none of those that are looked at.
     """
 
     job: Job
@@ -50,8 +51,14 @@ class Scaled:
     groups: tuple[Group, ...]
     money: int
     unplaced: tuple[Unplaced, ...]
+    widths: tuple[Fraction, ...]
     rounded: bool
-    notes: tuple[str, ...] = ()
+    narrowed: bool
+
+    @property
+    def exact(self) -> bool:
+        """Whether what is proved of the whole numbers is proved of the job."""
+        return not (self.rounded or self.narrowed)
 
     @property
     def hidden(self) -> list[Fraction]:
@@ -72,8 +79,12 @@ def _room(job: Job, source: Source) -> Fraction:
 
 
 def sources_of(job: Job) -> list[Source]:
-    """Everything that may be cut, longest first within store and hand; too long ones left out."""
-    found = []
+    """Everything that may be cut: of the store what can be carried, and clear wood on hand.
+
+    A board on hand that is ripped is ripped from end to end, so that of one that defects part only
+    the longest clear length is used.
+    """
+    found, most = [], 1 if is_ripped(job) else None
     for entry, board in enumerate(job.for_sale):
         carried = job.longest is None or board.length <= job.longest
         usable = job.end_trim, board.length - job.end_trim
@@ -82,7 +93,8 @@ def sources_of(job: Job) -> list[Source]:
     for entry, own in enumerate(job.on_hand):
         if own.quantity > 0:
             clear = _clear_wood(job, own.length, own.defects)
-            found.extend(Source(True, entry, part) for part in clear)
+            longest = sorted(clear, key=lambda part: part[0] - part[1])[:most]
+            found.extend(Source(True, entry, part) for part in sorted(longest))
     return found
 
 
@@ -106,7 +118,8 @@ def scaled(job: Job, *, nested: bool = True, rosy: bool = False) -> Scaled:
 
     Where exact lengths would take too many steps, pieces are rounded up and boards down to fewer;
     `rosy` rounds the other way, for a bound. `Scaled.rounded` says so. Boards that are ripped give
-    square blanks only: a strip's pieces don't nest.
+    square blanks only: a strip's pieces don't nest. Of slanted ends only some kinds nest, each in
+    a run of its own. `Scaled.narrowed` says where a plan may be better than what that allows.
     """
     wood, nested = wood_of(job), nested and not is_ripped(job)
     sources = sources_of(job)
@@ -114,7 +127,10 @@ def scaled(job: Job, *, nested: bool = True, rosy: bool = False) -> Scaled:
     unplaced = [_why_not(job, part, blank, sources) for part, blank in
                 zip(job.parts, blanks, strict=True)]  # fmt: skip
     good = [place for place, why in enumerate(unplaced) if why is None]
-    groups, notes = _groups([job.parts[place] for place in good]) if nested else ((), ())
+    wanted = _groups([job.parts[place] for place in good])
+    groups = tuple(wanted[:MOST_GROUPS]) if nested else ()
+    parted = is_ripped(job) and any(own.defects for own in job.on_hand)
+    narrowed = parted or len(wanted) > (SQUARE_AND_ONE if nested else 0)
     lengths = {}
     for place in good:
         part = job.parts[place]
@@ -127,7 +143,7 @@ def scaled(job: Job, *, nested: bool = True, rosy: bool = False) -> Scaled:
         for part, why in zip(job.parts, unplaced, strict=True)
         if why is not None
     )
-    return _whole(_Sizes(job, sources, groups, lengths, rosy), notes, named)
+    return _whole(_Sizes(job, sources, groups, lengths, rosy), narrowed, named)
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,23 +163,36 @@ class _Sizes:
         return int(length // 1) if down is not self.rosy else int(-(-length // 1))
 
 
-def _groups(parts: Sequence[Part]) -> tuple[tuple[Group, ...], tuple[str, ...]]:
+def in_easier_wood(whole: Scaled) -> Job:
+    """A job that is never dearer: every piece takes no more than its share of the board.
+
+    Pieces and the kerfs between them don't overlap, so that on a board their sections add up to
+    no more than the board's, slanted and side by side as they may lie. A slanted piece counts by
+    its center length, and a ripped one by its width as well.
+    """
+    job, named = whole.job, {part.part for part in whole.unplaced}
+    ripped = is_ripped(job)
+
+    def eased(part: Part) -> Part:
+        wide = part.width if ripped and part.width else job.width
+        share = (wide + job.kerf) / (job.width + job.kerf) if ripped else Fraction(1)
+        length = (part.length + job.kerf) * share - job.kerf
+        return replace(part, length=length, first=SQUARE, second=SQUARE, width=None)
+
+    parts = tuple(eased(part) for part in job.parts if part.id not in named)
+    return replace(job, parts=parts, rips=False)
+
+
+def _groups(parts: Sequence[Part]) -> list[Group]:
     """The groups of angles, square ones too, where any part is slanted: the most wanted first."""
     if all(part.square for part in parts):
-        return (), ()
+        return []
     wanted: dict[Group, int] = {}
     for part in parts:
         group = group_of(part)
         wanted[group] = wanted.get(group, 0) + part.quantity
     square = Group(((SQUARE, SQUARE),), over=False)
-    order = [square, *sorted(wanted.keys() - {square}, key=lambda g: (-wanted[g], g.ways))]
-    if len(order) <= MOST_GROUPS:
-        return tuple(order), ()
-    note = (
-        f"Only {MOST_GROUPS - 1} kinds of slanted ends are nested in one plan; "
-        "the others are planned tip to tip."
-    )
-    return tuple(order[:MOST_GROUPS]), (note,)
+    return [square, *sorted(wanted.keys() - {square}, key=lambda g: (-wanted[g], g.ways))]
 
 
 def _why_not(job: Job, part: Part, blank: Fraction, sources: Sequence[Source]) -> WhyNot | None:
@@ -178,19 +207,20 @@ def _why_not(job: Job, part: Part, blank: Fraction, sources: Sequence[Source]) -
     return "too-long-to-carry" if sold else "longer-than-any-board"
 
 
-def _whole(sizes: _Sizes, notes: tuple[str, ...], unplaced: tuple[Unplaced, ...]) -> Scaled:
+def _whole(sizes: _Sizes, narrowed: bool, unplaced: tuple[Unplaced, ...]) -> Scaled:
     """Items, supplies and prices as whole numbers."""
     job, groups = sizes.job, sizes.groups
     per_inch, rounded = _per_inch(sizes)
-    widths = _width_classes(job, sizes.lengths)
+    widths = _widths(job, sizes.lengths)
     items: dict[tuple[int, int, int], list[int]] = {}
     for place, (own, group) in sizes.lengths.items():
         steps = max(1, sizes.whole(own * per_inch, down=False))
-        key = steps, group, widths.get(place, 0)
+        wide = job.parts[place].width or job.width
+        key = steps, group, widths.index(wide) if widths else 0
         items.setdefault(key, []).append(place)
     keys = sorted(items, key=lambda key: (-key[0], key[1], key[2]))
     step = 1 if groups else max(1, gcd(*(key[0] for key in keys)))
-    ways = ways_to_rip(job, sorted(set(widths.values()))) if widths else ()
+    ways, all_ways = ways_to_rip(widths, job.width, job.kerf) if widths else ((), True)
     money = _per_money(board.price for board in job.for_sale)
     states, extra = setups(groups, wood_of(job)) if groups else ((), ())
     nest = Nest(
@@ -207,7 +237,8 @@ def _whole(sizes: _Sizes, notes: tuple[str, ...], unplaced: tuple[Unplaced, ...]
     )
     return Scaled(
         job, problem, Fraction(step, per_inch), tuple(tuple(items[key]) for key in keys),
-        tuple(sizes.sources), groups, money, unplaced, rounded, notes,
+        tuple(sizes.sources), groups, money, unplaced, tuple(widths), rounded,
+        narrowed or not all_ways,
     )  # fmt: skip
 
 
@@ -251,12 +282,11 @@ def is_ripped(job: Job) -> bool:
     return job.rips and any(part.width is not None and part.width < job.width for part in job.parts)
 
 
-def _width_classes(job: Job, lengths: Iterable[int]) -> dict[int, int]:
+def _widths(job: Job, places: Iterable[int]) -> list[Fraction]:
+    """The widths that these parts need, narrowest first; none where no board is ripped."""
     if not is_ripped(job):
-        return {}
-    widths = {place: job.parts[place].width or job.width for place in lengths}
-    order = sorted(set(widths.values()))
-    return {place: order.index(width) for place, width in widths.items()}
+        return []
+    return sorted({job.parts[place].width or job.width for place in places})
 
 
 def _per_money(prices: Iterable[Decimal]) -> int:

@@ -22,11 +22,9 @@ class Totals:
 
     def at_least(self, bound: int) -> int:
         """The least total that is no less than a bound (or the bound, where none is known)."""
-        if not self._own:
-            return max(0, bound) if bound <= 0 else bound
+        if bound <= 0 or not self._own:
+            return max(0, bound)
         low = -(-bound // self.step)
-        if low <= 0:
-            return 0
         if not self._listed:
             return low * self.step
         reached = self._list()

@@ -12,6 +12,7 @@ from service.domain.material import GRAINLESS
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.solid import Rod, Solid
+from service.domain.tape import plain
 from service.planning.job import Job, Part
 from service.planning.offers import (
     Choice,
@@ -26,7 +27,7 @@ from service.planning.panels.asking import Cutting, Panel, Sheet
 
 Why = Literal["unknown-stock", "stock-without-a-name", "no-size", "points-cross"]
 
-KERF = Fraction(1, 8)  # in; a full-kerf circular blade: saw_limits, three trade pages agree
+FULL_KERF = "saw_limits/table-saw.kerf.full"
 KEEP = Fraction(6)  # in; a smaller rest of a sheet is scrap unless the caller keeps it
 RIPPING = frozenset({"table-saw", "band-saw"})
 
@@ -145,21 +146,45 @@ def board_job(
     shop, buying = build.build.shop, build.build.buying
     for_sale = tuple(boards_for_sale(build, stock, board, choice))
     priced = any(sale.price for sale in for_sale)
-    width = board.width.listed if board.width else Fraction(0)
+    width, thickness = section_of(board, parts)
     job = Job(
-        parts=tuple(part for resolved in parts for part in strips_of(resolved, width, choice)),
+        parts=tuple(part for resolved in parts for part in strips_of(resolved, choice)),
         for_sale=for_sale if priced else tuple(by_length(for_sale)),
-        on_hand=tuple(boards_on_hand(build, stock, board)),
-        kerf=KERF if shop.kerf is None else shop.kerf,
+        on_hand=tuple(boards_on_hand(build, stock, width)),
+        kerf=kerf_of(build),
         end_trim=shop.end_trim,
         longest=shop.longest_board,
         keep_at_least=buying.keep_at_least,
         spare=0 if choice.planned_only or choice.pieces else buying.spare,
         width=width,
-        thickness=board.thickness.listed,
+        thickness=thickness,
         rips=can_rip(build),
     )
     return BoardJob(stock, board, job, priced)
+
+
+def kerf_of(build: ResolvedBuild) -> Fraction:
+    """What the saw takes: as the caller says, else as a full-kerf circular blade does."""
+    own = build.build.shop.kerf
+    if own is not None:
+        return own
+    return next(limit.high for limit in build.catalog.saws if limit.row == FULL_KERF)
+
+
+def assumed_kerf(build: ResolvedBuild) -> tuple[str, ...]:
+    """What is taken for granted of the saw, in words; nothing where the caller tells its kerf."""
+    if build.build.shop.kerf is not None:
+        return ()
+    return (f"the saw takes {plain(kerf_of(build), build.metric)}, as a full-kerf blade does",)
+
+
+def section_of(board: BoardSize, parts: list[ResolvedPart]) -> tuple[Fraction, Fraction]:
+    """Width and thickness of the boards: as the caller measured them, else as listed."""
+    bought = [p.sized for p in parts if p.sized is not None and p.part.glued_from is None]
+    widths = [one.stock_width.listed for one in bought if one.stock_width]
+    listed = board.width.listed if board.width else Fraction(0)
+    thickness = (one.stock_thickness.listed for one in bought)
+    return max(widths, default=listed), max(thickness, default=board.thickness.listed)
 
 
 def can_rip(build: ResolvedBuild) -> bool:
@@ -171,7 +196,7 @@ def can_rip(build: ResolvedBuild) -> bool:
     )
 
 
-def strips_of(resolved: ResolvedPart, board: Fraction, choice: Choice) -> Iterator[Part]:
+def strips_of(resolved: ResolvedPart, choice: Choice) -> Iterator[Part]:
     """A part as pieces of board: one, or the strips that it is glued up from.
 
     Mirror images have their ends the other way round.
@@ -180,7 +205,8 @@ def strips_of(resolved: ResolvedPart, board: Fraction, choice: Choice) -> Iterat
     if not isinstance(solid, Solid | Rod) or sized is None:
         return
     boards = part.glued_from.boards if part.glued_from else 1
-    narrow = part.glued_from is None and solid.blank_width < board
+    board = None if part.glued_from else sized.stock_width
+    fits_as_bought = board is None or board.listed <= solid.blank_width <= board.high
     first, second = solid.slants
     mirrored = min(part.mirrored, choice.count(resolved))
     for quantity, ends in (
@@ -195,7 +221,7 @@ def strips_of(resolved: ResolvedPart, board: Fraction, choice: Choice) -> Iterat
                 first=ends[0],
                 second=ends[1],
                 turns_over=not part.shows & {"front", "back"},
-                width=solid.blank_width if narrow else None,
+                width=None if fits_as_bought else solid.blank_width,
             )
 
 
@@ -214,7 +240,7 @@ def sheet_job(
     priced = any(sheet.price for sheet in sheets)
     store, longest = buying.store_cuts, shop.longest_board
     cutting = Cutting(
-        kerf=KERF if shop.kerf is None else shop.kerf,
+        kerf=kerf_of(build),
         trim=shop.end_trim,
         carry=(longest, longest) if longest is not None else None,
         store_cuts=0 if store is None else store.at_most,

@@ -22,7 +22,7 @@ from service.reference.names import Name, keys_of
 from service.reference.panels import Panel, PanelValue, panel_densities, panel_sizes, panel_woods
 from service.reference.reading import Rows, read_rows
 from service.reference.saws import SawRow, saw_limits
-from service.reference.shop import Caution, PracticeRule, Use, practice_rules
+from service.reference.shop import Caution, PracticeRule, Use, practices
 from service.reference.standing import (
     DecayResistance,
     StandingPractice,
@@ -30,7 +30,6 @@ from service.reference.standing import (
     caution_texts,
     decay_resistances,
     moving_values,
-    standing_practice,
 )
 from service.reference.tables import MODELS
 from service.reference.woods import (
@@ -60,8 +59,8 @@ def catalog_of(rows: Rows) -> Catalog:
         panels=panels,
         woods=_woods(rows, panels),
         saws=saw_limits(rows.of(SawRow)),
-        practice=practice_rules(rows.preferred(PracticeRule)),
-        standing=standing_practice(rows.preferred(StandingPractice)),
+        practice=practices(PracticeRule, rows.preferred(PracticeRule)),
+        standing=practices(StandingPractice, rows.preferred(StandingPractice)),
         bending=bending_values(
             rows.preferred(SpeciesValue),
             rows.preferred(WoodGroup),

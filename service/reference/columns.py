@@ -19,10 +19,11 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import DeclarativeBase, Mapped, MappedColumn, mapped_column
 
+from service import quantities
+from service.domain.tape import MM
 from service.reference.kinds import KEY_LETTERS, Amount, Choice, Key, Kind, Whole, Words, yes_or_no
 from service.reference.printed import Size
 
-MILLIMETER = Fraction(5, 127)  # of an inch, exactly
 Cells = Mapping[str, Any]  # a row as values by column
 
 
@@ -133,7 +134,14 @@ def in_inches(number: Size | None, unit: str | None) -> Fraction | None:
     if number is None:
         return None
     in_millimeters = unit == "mm" and number.text[-1:].isdigit()
-    return number.value * MILLIMETER if in_millimeters else number.value
+    return number.value * MM if in_millimeters else number.value
+
+
+def converted(number: Size | None, unit: str | None, to: Mapping[str, str]) -> Fraction | None:
+    """A printed amount in the unit that `to` names for its own; as printed where it names none."""
+    if number is None or unit is None or unit not in to:
+        return None if number is None else number.value
+    return quantities.amount_in(number.text, unit, to[unit])
 
 
 def kind_of(cell: Column[Any]) -> Kind[Any]:

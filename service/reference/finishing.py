@@ -5,9 +5,8 @@ from fractions import Fraction
 
 from sqlalchemy.orm import Mapped
 
-from service import quantities
 from service.domain.finish_values import Figure, Finishing
-from service.reference.columns import Cells, Row, Sourced, Worded, cited_as, column
+from service.reference.columns import Cells, Row, Sourced, Worded, cited_as, column, converted
 from service.reference.kinds import Amount, Key, Whole, WholeNumbers, Words
 from service.reference.printed import Size, WholeSeries
 
@@ -62,7 +61,7 @@ class WorkTime(Sourced, Row):
     unit: Mapped[str] = column(Words(), "Unit of the values")
 
 
-HOURS = {"s": Fraction(1, 3600), "min": Fraction(1, 60), "h": Fraction(1), "d": Fraction(24)}
+FIGURED_IN = dict.fromkeys(("s", "min", "h", "d"), "h") | {"ft2/qt": "ft2/gal"}
 
 
 def finishing_values(kinds: Iterable[Cells], rows: Iterable[Cells]) -> Mapping[str, Finishing]:
@@ -105,15 +104,5 @@ def work_times(rows: Iterable[Cells]) -> Mapping[str, Figure]:
 
 def figure(cells: Cells, model: type[Row]) -> Figure:
     """A printed range: times as hours, coverage per gallon, all else as printed."""
-    low, high = (_converted(cells[name], cells["unit"]) for name in ("low", "high"))
+    low, high = (converted(cells[name], cells["unit"], FIGURED_IN) for name in ("low", "high"))
     return Figure(cited_as(model, cells), low, high, cells["words"])
-
-
-def _converted(printed: Size | None, unit: str | None) -> Fraction | None:
-    if printed is None:
-        return None
-    if unit in HOURS:
-        return printed.value * HOURS[unit]
-    if unit == "ft2/qt":
-        return quantities.amount_in(printed.text, unit, "ft2/gal")
-    return printed.value

@@ -1,12 +1,20 @@
 """Glues, how they behave, and the classes and pressures that standards and makers name."""
 
 from collections.abc import Iterable, Mapping
-from fractions import Fraction
 
 from sqlalchemy.orm import Mapped
 
 from service.domain import glues
-from service.reference.columns import Cells, Row, Sourced, Worded, cited_as, column, in_inches
+from service.reference.columns import (
+    Cells,
+    Row,
+    Sourced,
+    Worded,
+    cited_as,
+    column,
+    converted,
+    in_inches,
+)
 from service.reference.kinds import Amount, Key, Words
 from service.reference.printed import Size
 
@@ -49,7 +57,7 @@ class GlueClass(Sourced, Row):
     unit: Mapped[str | None] = column(Words(), "Unit of the values")
 
 
-MINUTES = {"s": Fraction(1, 60), "min": Fraction(1), "h": Fraction(60)}
+FIGURED_IN = dict.fromkeys(("s", "min", "h", "d"), "min")
 
 
 def glue_kinds(rows: Iterable[Cells], values: Iterable[Cells]) -> Mapping[str, glues.Glue]:
@@ -76,11 +84,8 @@ def _glue(cells: Cells, values: Iterable[Cells]) -> glues.Glue:
 
 def _figure(cells: Cells, row: str, condition: str) -> glues.GlueFigure:
     unit = cells["unit"] or ""
-    factor = MINUTES.get(unit, Fraction(1))
-    low, high, usual = (
-        cells[end].value * factor if cells[end] else None for end in ("low", "high", "usual")
-    )
-    return glues.GlueFigure(row, low, high, usual, "min" if unit in MINUTES else unit, condition)
+    low, high, usual = (converted(cells[e], unit, FIGURED_IN) for e in ("low", "high", "usual"))
+    return glues.GlueFigure(row, low, high, usual, FIGURED_IN.get(unit, unit), condition)
 
 
 def glue_classes(rows: Iterable[Cells]) -> Mapping[str, glues.GlueClass]:

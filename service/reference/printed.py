@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import Any, Generic, TypeVar
 
 from service import quantities
+from service.domain.tape import MM
 
 T = TypeVar("T")
 
@@ -84,5 +85,4 @@ def shown_number(value: Fraction) -> int | float:
 
 def shown_length(text: str, inches: Fraction) -> dict[str, Any]:
     """A length as JSON shows it: as printed, in inches, and in millimeters to four places."""
-    millimeters = inches * Fraction(127, 5)
-    return {"printed": text, "in": float(inches), "mm": round(float(millimeters), 4)}
+    return {"printed": text, "in": float(inches), "mm": round(float(inches / MM), 4)}

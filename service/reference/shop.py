@@ -67,11 +67,11 @@ class PracticeRule(Sourced, Row):
     sources_agreeing: Mapped[int] = column(Whole(), "How many sources agree")
 
 
-def practice_rules(rows: Iterable[Cells]) -> Mapping[str, Practice]:
-    """Every rule of thumb as a value, by key; millimeters are turned into inches."""
+def practices(model: type[Row], rows: Iterable[Cells]) -> Mapping[str, Practice]:
+    """Every figure of a table of practice, by key; millimeters are turned into inches."""
     return {
         cells["key"]: Practice(
-            row=cited_as(PracticeRule, cells),
+            row=cited_as(model, cells),
             key=cells["key"],
             topic=cells["topic"],
             low=in_inches(cells["low"], cells["unit"]),

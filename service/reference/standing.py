@@ -7,7 +7,6 @@ from collections.abc import Iterable, Mapping
 from sqlalchemy.orm import Mapped
 
 from service import quantities
-from service.domain.catalog import Practice
 from service.domain.moisture import coefficient
 from service.domain.wood_values import (
     BendingValues,
@@ -18,7 +17,7 @@ from service.domain.wood_values import (
     Resistance,
     Resists,
 )
-from service.reference.columns import Cells, Row, Sourced, cited_as, column, in_inches
+from service.reference.columns import Cells, Row, Sourced, cited_as, column
 from service.reference.kinds import Amount, Choice, Key, Words, yes_or_no
 from service.reference.panels import PanelValue
 from service.reference.printed import Size
@@ -58,22 +57,6 @@ class DecayResistance(Sourced, Row):
     resistance: Mapped[str] = column(
         Choice(*reversed(WORST_FIRST)), "Resistant or very resistant, moderately, or slightly"
     )
-
-
-def standing_practice(rows: Iterable[Cells]) -> Mapping[str, Practice]:
-    """Every figure by key; millimeters are turned into inches."""
-    return {
-        cells["key"]: Practice(
-            row=cited_as(StandingPractice, cells),
-            key=cells["key"],
-            topic=cells["topic"],
-            low=in_inches(cells["low"], cells["unit"]),
-            high=in_inches(cells["high"], cells["unit"]),
-            unit="in" if cells["unit"] == "mm" else cells["unit"],
-            contested=cells["contested"] == "yes",
-        )
-        for cells in rows
-    }
 
 
 def caution_texts(rows: Iterable[Cells]) -> Mapping[str, CautionText]:
@@ -200,10 +183,7 @@ def _members(cells: Cells) -> tuple[str, ...]:
 
 def _psi(model: type[Row], cells: Cells, of: str) -> Known:
     """The lower end of a printed stress, in psi."""
-    unit, scale = cells["unit"], 1
-    if unit == "million psi":
-        unit, scale = "psi", 1_000_000
-    psi = quantities.amount_in(cells["low"].text, unit, "psi") * scale
+    psi = quantities.amount_in(cells["low"].text, cells["unit"], "psi")
     return Known(float(psi), of, (cited_as(model, cells),))
 
 

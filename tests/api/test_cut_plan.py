@@ -311,3 +311,100 @@ def test_a_part_is_spoiled_once(client: FlaskClient) -> None:
     response = client.post("/v1/cut-plan?spoiled=lath:1,lath:2", json=narrow())
     assert response.status_code == 422
     assert [error["parameter"] for error in response.json["errors"]] == ["spoiled"]
+
+
+def test_a_part_wider_than_its_board_is_not_planned(client: FlaskClient) -> None:
+    part = {"id": "top", "stock": "1x6", "length": "24", "width": "7"}
+    told = ask(client, build(part, buying=prices(("1x6", "96", "5.00"))))
+    assert [(one["part"], one["quantity"]) for one in told["unplaced"]] == [("top", 1)]
+    assert told["enough"] is False and told["boards"] == []
+
+
+@pytest.mark.parametrize("measured", ["5 7/16", "5 9/16"])
+def test_boards_that_were_measured_are_as_wide_as_that(client: FlaskClient, measured: str) -> None:
+    """Parts of the whole width are not ripped from boards of the width in the table."""
+    part = {"id": "top", "stock": "1x6", "length": "24"}
+    told = ask(
+        client,
+        build(
+            part,
+            stocks={"1x6": {"measured_width": measured}},
+            shop={"saws": [{"kind": "table-saw"}]},
+            buying=prices(("1x6", "96", "5.00")),
+        ),
+    )
+    (board,) = told["boards"]
+    assert board["strips"] == [] and told["unplaced"] == []
+
+
+def test_an_offcut_as_wide_as_the_boards_that_were_measured_serves(client: FlaskClient) -> None:
+    part = {"id": "top", "stock": "1x6", "length": "24"}
+    offcut = {"stock": "1x6", "length": "30", "width": "5 7/16"}
+    buying = {**prices(("1x6", "96", "5.00")), "offcuts": [offcut]}
+    assert ask(client, build(part, buying=buying))["cost"] == "5.00"
+    measured = {"1x6": {"measured_width": "5 7/16"}}
+    assert ask(client, build(part, stocks=measured, buying=buying))["cost"] == "0.00"
+
+
+def test_what_ripped_boards_leave_counts_by_the_width_of_its_strip(client: FlaskClient) -> None:
+    """Five strips of 2 in: three whole ones, 47 3/4 and 23 5/8 in are kept, of 96 x 11 1/4 in."""
+    slat = {"id": "slat", "stock": "1x12", "length": "24", "width": "2", "quantity": 5}
+    buying = {**prices(("1x12", "96", "5.00")), "keep_at_least": "12"}
+    told = ask(client, build(slat, shop={"saws": [{"kind": "table-saw"}]}, buying=buying))
+    area = 96 * 11.25
+    kept = 100 * 2 * (3 * 96 + 47.75 + 23.625) / area
+    assert told["kept_percent"] == pytest.approx(kept, abs=0.05)
+    assert told["used_percent"] == pytest.approx(100 * 5 * 24 * 2 / area, abs=0.05)
+    assert told["waste_percent"] >= 0
+    costs = client.post(
+        "/v1/estimate", json=build(slat, shop={"saws": [{"kind": "table-saw"}]}, buying=buying)
+    ).get_json()["cost"]
+    (line,) = [line for line in costs["lines"] if line["what"].startswith("1x12")]
+    assert float(line["kept"]) == pytest.approx(5 * kept / 100, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("more", "cost"),
+    [
+        ({}, "60.00"),
+        ({"width": "48"}, "60.00"),
+        ({"width": "48", "length": "96", "per": "foot"}, "480.00"),
+    ],
+)
+def test_prices_of_sheets_hold_for_the_sizes_that_they_leave_out(
+    client: FlaskClient, more: Json, cost: str
+) -> None:
+    back = {"id": "back", "stock": "plywood-3/4", "length": "90", "width": "40"}
+    price = {"stock": "plywood-3/4", "price": "60.00", **more}
+    listed = {"price_list": {"currency": "USD", "prices": [price]}}
+    assert ask(client, build(back, buying=listed))["cost"] == cost
+
+
+def test_a_kerf_that_nobody_told_is_assumed_and_says_where_it_is_from(client: FlaskClient) -> None:
+    slat = {"id": "slat", "stock": "1x4", "length": "20"}
+    told = ask(client, build(slat))
+    assert any('the saw takes 1/8"' in text for text in told["assumed"])
+    assert "saw_limits/table-saw.kerf.full" in {row["row"] for row in told["rests_on"]}
+    own = ask(client, build(slat, shop={"kerf": "3/32"}))
+    assert not any("the saw takes" in text for text in own["assumed"])
+
+
+def test_a_price_of_a_wood_that_nobody_knows_is_no_price(client: FlaskClient) -> None:
+    slat = {"id": "slat", "stock": "1x4", "length": "20"}
+    told = ask(client, build(slat, buying=prices(("1x4", "96", "5.00"), wood="moonwood")))
+    assert told["cost"] is None
+
+
+@pytest.mark.parametrize(("width", "keep"), [("41 7/8", True), ("42", False)])
+def test_a_rest_of_a_sheet_is_kept_from_six_inches_on(
+    client: FlaskClient, width: str, keep: bool
+) -> None:
+    """Of 48 in, 41 7/8 and a kerf of 1/8 leave just 6."""
+    back = {"id": "back", "stock": "mdf-0.5in", "length": "96", "width": width}
+    row = {"stock": "mdf-0.5in", "length": "96", "width": "48", "price": "30.00"}
+    listed = {"price_list": {"currency": "USD", "prices": [row]}}
+    (sheet,) = ask(client, build(back, buying=listed))["sheets"]
+    assert [rest["keep"] for rest in sheet["left"]] == [keep]
+    least = {**listed, "keep_at_least": "5"}
+    (sheet,) = ask(client, build(back, buying=least))["sheets"]
+    assert [rest["keep"] for rest in sheet["left"]] == [True]

@@ -76,3 +76,29 @@ def hard_job(seed: int, pieces: int = 90) -> Job:
     r = Random(seed)
     parts = tuple(Part(f"p{i}", Fraction(r.randint(16000, 33000), 1000)) for i in range(pieces))
     return Job(parts, (sold(96, "9.00"), sold(72, "6.75"), sold(144, "13.49")), kerf=EIGHTH)
+
+
+def any_job(seed: int) -> Job:
+    """Few pieces with everything at once: narrow parts, few boards, defects, trims, spare ones."""
+    r = Random(seed)
+    ripped = r.random() < 0.5
+    widths = [None, Fraction(5), Fraction(7, 2), Fraction(2), Fraction(1)] if ripped else [None]
+    parts = tuple(
+        Part(f"p{i}", Fraction(r.randint(20, 400), 8), r.randint(1, 6), width=r.choice(widths))
+        for i in range(r.randint(1, 6))
+    )
+    for_sale = tuple(
+        ForSale(Fraction(r.choice([48, 60, 72, 96, 120])), Decimal(r.randint(100, 900)) / 100,
+                r.choice([None, 0, 1, 2, 5]))
+        for _ in range(r.randint(0, 3))
+    )  # fmt: skip
+    on_hand = []
+    for _ in range(r.randint(0, 3)):
+        length, at = Fraction(r.randint(20, 100)), Fraction(r.randint(1, 19))
+        bad = (at, at + Fraction(r.randint(1, 8), 16)), (at / 2, at / 2 + 1)
+        on_hand.append(OnHand(length, r.randint(1, 3), bad if r.random() < 0.5 else ()))
+    return Job(
+        parts, for_sale, tuple(on_hand), EIGHTH, r.choice([Fraction(0), Fraction(1, 4)]),
+        r.choice([None, Fraction(80)]), Fraction(12), r.choice([0, 0, 2]), Fraction(45, 4),
+        Fraction(3, 4), ripped,
+    )  # fmt: skip

@@ -171,7 +171,10 @@ def test_square_parts_are_planned_alike_with_or_without_a_width() -> None:
     assert plan_boards(job) == plan_boards(replace(job, width=F(0), thickness=F(0)))
 
 
-def test_many_kinds_of_angle_are_planned_without_a_claim_to_be_best() -> None:
+def test_many_kinds_of_angle_are_best_only_where_less_wood_would_not_do() -> None:
     parts = [parallel(f"s{i}", 20, 10.0 + 5 * i, 2) for i in range(5)]
-    plan = planned(job_of(F(96), *parts))
-    assert plan.status == "feasible" and plan.notes and plan.unplaced == ()
+    plan = planned(job_of(F(96), *parts))  # ten times 20 in: more than two boards
+    assert plan.status == "optimal" and len(plan.boards) == 3 and plan.unplaced == ()
+    parts = [parallel(f"s{i}", F(184, 10), 10.0 + 5 * i, 2) for i in range(5)]
+    plan = planned(job_of(F(96), *parts))  # two boards hold them by their length alone
+    assert plan.bound <= Decimal("16.00") and plan.unplaced == ()

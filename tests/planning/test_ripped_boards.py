@@ -1,5 +1,6 @@
 """Narrow parts out of ripped boards: the other half serves another part."""
 
+import time
 from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
@@ -67,6 +68,24 @@ def test_full_width_parts_are_not_ripped() -> None:
 def test_a_part_wider_than_the_board_is_named() -> None:
     plan = planned(ripped(Part("top", F(60), 1, width=F(12))))
     assert [u.why for u in plan.unplaced] == ["wider-than-the-board"]
+
+
+def test_a_part_that_no_board_holds_leaves_the_other_its_width() -> None:
+    parts = Part("slat", F(24), 3, width=F(2)), Part("pole", F(200), 1, width=F(1))
+    plan = planned(ripped(*parts, width=F(11, 2)))
+    assert [u.part for u in plan.unplaced] == ["pole"]
+    assert plan.boards[0].strips == (2, 2)
+
+
+@pytest.mark.parametrize("many", [8, 14, 40])
+def test_many_widths_are_planned_in_time(many: int) -> None:
+    parts = [Part(f"w{i}", F(20), 2, width=F(1, 2) + F(i, 16)) for i in range(many)]
+    job = ripped(*parts, width=F(29, 4))
+    start = time.process_time()
+    plan = plan_boards(job, seconds=1.0)
+    assert time.process_time() - start <= 1.5
+    check_plan(job, plan)
+    assert plan.unplaced == ()
 
 
 MITERED = (Slant(F(1), F(0)), Slant(F(1), F(0)))

@@ -96,7 +96,8 @@ class Search:
     @property
     def short(self) -> bool:
         """Whether it is proved that all sheets there are don't yield the lot."""
-        return self._known_short(self._all)
+        area = sum(stock.area * n for stock, n in zip(self.lot.stocks, self._all, strict=True))
+        return area < self.lot.area or self._known_short(self._all)
 
     def take(self, layout: Layout) -> None:
         """Keep a layout that yields the lot, where it is the cheapest so far."""

@@ -43,7 +43,7 @@ def plan_sheets(
     clock = Clock(None if deadline_s is None else deadline_s * 0.95)
     asked = exact(panels, sheets, cutting)
     if effort is None:
-        effort = round(PAIRS_A_SECOND * (10.0 if deadline_s is None else deadline_s))
+        effort = effort_for(10.0 if deadline_s is None else deadline_s)
     work = Work(effort, clock)
     found, left, short = buy(asked.lot, work, asked.base)
     extra = Work(int(effort * SHARE_FOR_RESTS), clock)
@@ -62,6 +62,14 @@ def plan_sheets(
         work=work.done + extra.done,
         off_by=asked.unit if asked.rounded else Fraction(0),
     )
+
+
+def effort_for(seconds: float) -> int:
+    """The work that seconds are good for; by tenths, so that the same question has the same answer.
+
+    What is left of a deadline is a hair less each time, by what was done before.
+    """
+    return int(PAIRS_A_SECOND * max(0.05, round(seconds, 1)))
 
 
 def _enough(

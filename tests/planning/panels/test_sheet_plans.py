@@ -198,3 +198,9 @@ def test_with_no_sheets_every_panel_is_named() -> None:
 def test_a_plan_of_a_workshop_stands_up_to_the_checker(seed: int) -> None:
     panels, sheets, cutting = workshop(seed)
     assert planned(panels, sheets, cutting).enough == "yes"
+
+
+def test_many_small_sheets_with_too_little_area_are_proved_not_to_do() -> None:
+    offcuts = Sheet("offcut", Fraction(24), Fraction(24), Decimal(0), 20, on_hand=True)
+    plan = planned([Panel("top", Fraction(23), Fraction(23), 24)], [offcuts])
+    assert plan.enough == "no" and [u.quantity for u in plan.unplaced] == [4]

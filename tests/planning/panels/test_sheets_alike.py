@@ -12,7 +12,7 @@ import pytest
 
 from service.planning.panels.asking import Cutting, Panel, Sheet
 from service.planning.panels.planned import SheetPlan
-from service.planning.panels.sheets import plan_sheets
+from service.planning.panels.sheets import effort_for, plan_sheets
 from tests.planning.panels.cases import tiny, workshop
 
 PROJECT = Path(__file__).resolve().parents[3]
@@ -111,7 +111,7 @@ def test_threads_answer_alike_and_as_one_alone() -> None:
 
 TELL = """
 from tests.planning.panels.cases import workshop
-from service.planning.panels.sheets import plan_sheets
+from service.planning.panels.sheets import effort_for, plan_sheets
 for seed in (300, 303, 305):
     print(plan_sheets(*workshop(seed, most=16), deadline_s=None, effort=10**7))
 """
@@ -126,3 +126,12 @@ def test_processes_answer_alike_whatever_their_hashes() -> None:
         for seed in ("1", "2")
     }  # fmt: skip
     assert len(told) == 1 and "SheetPlan" in told.pop()
+
+
+@pytest.mark.parametrize("seconds", [0.1, 1.0, 2.5, 10.0, 20.0])
+def test_a_hair_less_time_is_as_much_counted_work(seconds: float) -> None:
+    assert effort_for(seconds) == effort_for(seconds - 0.0004) == effort_for(seconds - 0.03)
+
+
+def test_more_time_is_more_counted_work() -> None:
+    assert effort_for(0) < effort_for(0.5) < effort_for(2) < effort_for(4)
