@@ -4,6 +4,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from service.api import shown
+from service.api.valued import value_words
+from service.domain.adjusting import Terms
 from service.domain.advising import Advice
 from service.domain.fastener_words import option_words
 
@@ -13,11 +15,14 @@ MOST_OTHERS = 3  # ways besides the best that are worth a line
 NOTHING = "nothing that is made fits: change the thickness of a part, or turn the joint"
 
 
-def one_joint(answer: Json, advice: Advice, judged: str | None, choosing: bool) -> Iterator[str]:
-    """Six statements at most: what is asked about, the best way, others, what is out, the rest."""
+def one_joint(
+    answer: Json, advice: Advice, judged: str | None, choosing: bool, terms: Terms | None
+) -> Iterator[str]:
+    """Few statements: what is asked about, the best way, others, what is out, the rest."""
     if first := " ".join(_judged(answer, judged, choosing)):
         yield first
     yield from _ways(answer, advice)
+    yield from value_words(advice, terms)
     yield f"assumed: {'; '.join(answer['assumed'])}"
     yield f"sources: {'; '.join(shown.titles(answer))}; edition: {answer['edition']}"
 
@@ -33,7 +38,9 @@ def _judged(answer: Json, judged: str | None, choosing: bool) -> Iterator[str]:
         yield f"lengths: {', '.join(told)}"
 
 
-def every_joint(answer: Json, advice: Sequence[Advice], joints: Sequence[Json]) -> Iterator[str]:
+def every_joint(
+    answer: Json, advice: Sequence[Advice], joints: Sequence[Json], terms: Terms | None
+) -> Iterator[str]:
     """Each joint of a build under its name, then what holds for all of them."""
     if not joints:
         yield "no joints are in the build"
@@ -45,7 +52,7 @@ def every_joint(answer: Json, advice: Sequence[Advice], joints: Sequence[Json]) 
             yield f"  {finding['severity']}: {finding['detail']}"
             if finding["mend"]:
                 yield f"    mend: {finding['mend']['words']}"
-        yield from (f"  {line}" for line in _ways(told, one))
+        yield from (f"  {line}" for line in (*_ways(told, one), *value_words(one, terms)))
         yield ""
     cautions = dict.fromkeys(caution for told in joints for caution in told["cautions"])
     if cautions:

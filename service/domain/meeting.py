@@ -6,7 +6,7 @@ meeting.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -189,14 +189,3 @@ def lean_of(part: ResolvedPart) -> tuple[float, Interval | None]:
     thickness, width = real(sized)
     leans = [(end.bevel, thickness) if end.bevel else (end.miter, width) for end in part.part.ends]
     return min(leans, key=lambda lean: lean[0])
-
-
-def from_other_side(joint: Joint) -> Joint:
-    """The same two parts, fastened from the other one."""
-    return replace(
-        joint,
-        through=joint.into,
-        into=joint.through,
-        touches=joint.enters or "face",
-        enters=joint.touches or "face",
-    )

@@ -208,3 +208,33 @@ def test_what_was_assumed_is_listed(client: FlaskClient) -> None:
     assert "24 in long" in assumed
     assert "no tools are named" in assumed
     assert "touches with its face" in assumed
+
+
+def test_design_values_carry_their_factors_with_rows(client: FlaskClient) -> None:
+    edge = f"{JOINT}&enters=edge&wood=spf"
+    answer = ask(client, f"{edge}&duration=two-months&service=wet")
+    value = answer["options"][0]["compare_strength"]["design_value_each"]
+    told = {(one["name"], one["of"]): (one["value"], one["row"]) for one in value["factors"]}
+    assert told == {
+        ("CD", "both"): (1.15, "connection_constants/duration.two-months"),
+        ("CM", "sideways"): (0.7, "connection_constants/wet-service.lateral.wet"),
+        ("CM", "pulled out"): (0.7, "connection_constants/wet-service.withdrawal.screw"),
+    }
+    assert value["pulled_out_lb"] == pytest.approx(
+        value["reference"]["pulled_out_lb"] * 0.805, 0.01
+    )
+    assert {row for _, row in told.values()} <= {one["row"] for one in answer["rests_on"]}
+
+
+def test_outdoors_a_design_value_is_for_wet_wood_and_says_so(client: FlaskClient) -> None:
+    answer = ask(client, f"{JOINT}&enters=edge&wood=spf&where=outdoors&design_values=true")
+    value = answer["options"][0]["compare_strength"]["design_value_each"]
+    assert any("outdoors" in text and "wet in use" in text for text in value["assumed"])
+    assert value["pulled_out_lb"] == pytest.approx(value["reference"]["pulled_out_lb"] * 0.7, abs=1)
+
+
+def test_text_tells_the_design_values_that_are_asked_for(client: FlaskClient) -> None:
+    edge = f"{JOINT}&enters=edge&wood=spf&format=text"
+    assert "design value" not in client.get(edge).get_data(as_text=True)
+    text = client.get(f"{edge}&duration=seven-days&service=dry").get_data(as_text=True)
+    assert "CD 1.25" in text and "it says nothing of the piece" in " ".join(text.split())

@@ -32,8 +32,22 @@ DISTANCE = shape("Distance", record("How far to stay away.", least=LENGTH, advis
 _COMPARED = record(
     "Strength as a ratio to the strongest option, 1 at most.",
     {"design_value_each": record(
-        "Reference design values of one fastener, and what they are not.",
-        sideways_lb=or_null(WHOLE), pulled_out_lb=or_null(WHOLE), caution=TEXT,
+        "Design values of one fastener, the factors on them, and what they are not.",
+        sideways_lb=or_null(WHOLE),
+        pulled_out_lb=or_null(WHOLE),
+        reference=record(
+            "Before any factor.", sideways_lb=or_null(WHOLE), pulled_out_lb=or_null(WHOLE)
+        ),
+        factors=several(record(
+            "A factor of the code.",
+            name=told(TEXT, "CD for the load, CM for wet wood."),
+            what=TEXT,
+            of=told(TEXT, "Which value it multiplies: both, sideways or pulled out."),
+            value=NUMBER,
+            row=told(TEXT, "Its row, table and key."),
+        )),
+        assumed=several(TEXT),
+        caution=TEXT,
     )},
     sideways=or_null(NUMBER), pulled_out=or_null(NUMBER), why_not=several(TEXT),
 )  # fmt: skip
