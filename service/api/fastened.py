@@ -12,11 +12,13 @@ from service import quantities
 from service.api import found, shown
 from service.api.valued import design_value
 from service.domain.adjusting import Terms
-from service.domain.advising import FIRST, SECOND, Advice, LengthJudged, Substitute
+from service.domain.advising import FIRST, SECOND, Advice, Substitute
 from service.domain.catalog import Catalog
 from service.domain.fastener_words import DRILL_STEP
 from service.domain.gluing import clamp_time
+from service.domain.judging_lengths import LengthJudged
 from service.domain.keeping import kept
+from service.domain.particular import Particular
 from service.domain.pilot_holes import HoleRange
 from service.domain.proposing import Option
 from service.domain.refastening import fields_of
@@ -104,7 +106,25 @@ def suggestions(advice: Advice, terms: Terms | None) -> Json:
         "lengths": [_length(one, around.metric) for one in told.lengths],
         "ruled_out": [{"method": one.method, "why": one.why} for one in told.ruled_out],
         "substitutes": [_substitute(one, around, terms) for one in told.substitutes],
+        "particulars": [_particular(one, around) for one in told.particulars],
         "cautions": list(told.cautions),
+    }
+
+
+def _particular(one: Particular, around: Surroundings) -> Json:
+    """One thing to know, with its sizes where it has any."""
+    written = drill if one.drilled else size
+    least, most = (
+        None if inches is None else written(inches, around.metric)
+        for inches in (one.least, one.most)
+    )
+    return {
+        "what": one.what,
+        "least": least,
+        "most": most,
+        "words": one.words,
+        "from_memory": bool(around.catalog.from_memory(one.rests_on)),
+        "rests_on": list(one.rests_on),
     }
 
 

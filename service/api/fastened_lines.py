@@ -8,10 +8,12 @@ from service.api.valued import value_words
 from service.domain.adjusting import Terms
 from service.domain.advising import Advice
 from service.domain.fastener_words import option_words
+from service.domain.joints import can_propose
 
 Json = Mapping[str, Any]
 
 MOST_OTHERS = 3  # ways besides the best that are worth a line
+FROM_MEMORY = " (from memory in part)"
 NOTHING = "nothing that is made fits: change the thickness of a part, or turn the joint"
 
 
@@ -62,14 +64,16 @@ def every_joint(
 
 
 def _ways(told: Json, advice: Advice) -> Iterator[str]:
-    """The best way, others, and what is out."""
+    """The best way, others, what to know of the joint, and what is out."""
     options, metric = advice.suggestions.options, advice.judged.around.metric
     if options:
         why = advice.named(options[0].why)
         yield f"best: {option_words(options[0], metric)}. {why}"
-    else:
+    elif can_propose(advice.judged):
         yield NOTHING
     if others := options[1 : 1 + MOST_OTHERS]:
         yield "or: " + "; ".join(option_words(one, metric) for one in others)
+    for one in told["particulars"]:
+        yield f"{one['what'].replace('-', ' ')}: {one['words']}{FROM_MEMORY * one['from_memory']}"
     if out := [f"{one['method']} ({one['why']})" for one in told["ruled_out"]]:
         yield "not: " + "; ".join(out)

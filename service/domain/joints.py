@@ -16,6 +16,9 @@ from service.domain.stocks import Sizing
 from service.domain.surroundings import MARGIN, Flaw, Surroundings
 from service.domain.tape import pair
 from service.domain.tooling import tools_of
+from service.domain.wall_joints import AtWall, at_wall
+
+SPECIAL = frozenset({"bolt", "hinge", "clip", "lap"})  # what the joint takes is told, not proposed
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,10 +43,14 @@ class JudgedJoint:
     flaws: tuple[Flaw, ...]
     want: Want
     around: Surroundings
+    wall: AtWall | None = None
 
     @property
     def key(self) -> tuple[object, ...]:
         """What it shares with every joint of which the same is to be said."""
+        if self.wall is not None:
+            stated = self.fixing.length if self.fixing else None
+            return (*alike_on_wall(self.wall, self.want, self.around), *pair(stated))
         return alike(self.joint, self.meeting, self.fixing, self.want, self.around)
 
     @property
@@ -56,7 +63,11 @@ def judge_joints(
 ) -> tuple[JudgedJoint, ...]:
     """Every joint of the build, in its order."""
     build, catalog = sizing.build, sizing.catalog
-    around = Surroundings(catalog, build.place.where, build.units == "mm", wishes.keep)
+    place = build.place
+    warmth = None if place.temperature is None else float(place.temperature)
+    around = Surroundings(
+        catalog, place.where, build.units == "mm", wishes.keep, place.humidity, warmth
+    )
     treated = {id: bool(sizing.note_for(part.part).treated) for id, part in by_id.items()}
     tools = tools_of(build.shop.tools, build.region, catalog)
     visible = {id: "front" in part.part.shows for id, part in by_id.items()}
@@ -71,7 +82,10 @@ def judge_joints(
             slope=joint.slope or 0.0,
             edge_distance=joint.edge_distance,
         )
-        judged.append(judge_joint(index, joint, meet(joint, by_id, treated), want, around))
+        one = judge_joint(index, joint, meet(joint, by_id, treated), want, around)
+        if joint.into == WALL:
+            one = replace(one, wall=at_wall(joint, by_id, treated, place.wall))
+        judged.append(one)
     return tuple(judged)
 
 
@@ -120,7 +134,27 @@ def alike(
         *sizes(meeting.lean_across), meeting.enters_stated, *stated, joint.method,
         joint.crosses == 0, joint.lets_move, want.tools, want.glue, joint.glue, want.visible,
         *pair(want.across), *pair(want.sunk), want.slope, *pair(want.edge_distance),
-        around.where, around.metric, *pair(around.keep),
+        around.where, around.metric, *pair(around.keep), *more_of(joint, meeting, around),
+    )  # fmt: skip
+
+
+def more_of(joint: Joint, meeting: Meeting, around: Surroundings) -> tuple[object, ...]:
+    """What else counts for a joint that proposed fasteners do not hold."""
+    if joint.method not in SPECIAL:
+        return ()
+    return (
+        around.humidity, around.warmth,
+        *(n for side in (meeting.through, meeting.into) for size in (side.whole, side.across)
+          for n in sizes(size)),
+    )  # fmt: skip
+
+
+def alike_on_wall(wall: AtWall, want: Want, around: Surroundings) -> tuple[object, ...]:
+    """What two parts on a wall must share for the same to be said of both."""
+    return (
+        WALL, *of_side(wall.through), *pair(wall.layers), wall.kind, *pair(wall.studs),
+        *pair(wall.board), *pair(wall.rail), want.tools, want.glue, *pair(want.sunk), want.slope,
+        *pair(want.edge_distance), around.where, around.metric, *pair(around.keep),
     )  # fmt: skip
 
 
@@ -148,8 +182,5 @@ def sizes(interval: Interval | None) -> tuple[object, ...]:
 
 def can_propose(judged: JudgedJoint) -> bool:
     """Whether the joint is one that fasteners hold: not a wall, a hinge or a fit left loose."""
-    return (
-        judged.meeting is not None
-        and judged.joint.into != WALL
-        and judged.joint.method not in ("hinge", "loose", "lap", "clip", "bolt")
-    )
+    method = judged.joint.method
+    return judged.meeting is not None and method not in SPECIAL and method != "loose"

@@ -1,4 +1,4 @@
-"""Rows about screws, nails, staples, bolts and drilled holes -> the values that questions work with."""
+"""Rows about screws, nails, staples, bolts and holes -> the values that questions work with."""
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
@@ -80,7 +80,8 @@ def _by_thing(rows: Iterable[Cells], thing: str) -> Values:
 
 
 def _figure(
-    model: type[ScrewValue] | type[NailValue] | type[StapleValue] | type[BoltValue], cells: Cells | None
+    model: type[ScrewValue] | type[NailValue] | type[StapleValue] | type[BoltValue],
+    cells: Cells | None,
 ) -> Figure | None:
     """The printed value as a range in inches, or in the unit of a share or a count."""
     if cells is None:

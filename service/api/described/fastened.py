@@ -14,6 +14,7 @@ from service.api.described.words import (
     NUMBER,
     TEXT,
     WHOLE,
+    YES_NO,
     Json,
     by_name,
     from_to,
@@ -86,6 +87,15 @@ _LENGTH = shape("LengthJudged", record(
     "One of the lengths to choose among.",
     length=LENGTH, bite=LENGTH_OR_NULL, tip_clearance=LENGTH_OR_NULL, verdict=TEXT, why=TEXT,
 ))  # fmt: skip
+_PARTICULAR = shape("Particular", record(
+    "One thing to know for making a joint; with a size, or the least and the most.",
+    what=told(TEXT, "What it is about: hole, length, depth and the like. More may come."),
+    least=LENGTH_OR_NULL,
+    most=LENGTH_OR_NULL,
+    words=TEXT,
+    from_memory=told(YES_NO, "Whether a value in it was recalled, and not read in print."),
+    rests_on=several(TEXT),
+))  # fmt: skip
 SUGGESTED: dict[str, Json] = {
     "options": told(several(OPTION), "Best first."),
     "lengths": several(_LENGTH),
@@ -94,6 +104,7 @@ SUGGESTED: dict[str, Json] = {
         "What to use instead of the best way, without a tool.",
         without=TEXT, option=or_null(OPTION),
     )),
+    "particulars": told(several(_PARTICULAR), "For bolts, hinges, clips, laps and walls."),
     "cautions": several(TEXT),
 }  # fmt: skip
 
