@@ -124,7 +124,7 @@ def _particular(one: Particular, around: Surroundings) -> Json:
         "most": most,
         "words": one.words,
         "from_memory": bool(around.catalog.from_memory(one.rests_on)),
-        "rests_on": list(one.rests_on),
+        "rests_on": list(dict.fromkeys(one.rests_on)),
     }
 
 

@@ -13,6 +13,7 @@ from service.domain.joints import can_propose
 Json = Mapping[str, Any]
 
 MOST_OTHERS = 3  # ways besides the best that are worth a line
+STATED = "stated"  # a particular that speaks against what the plan says
 FROM_MEMORY = " (from memory in part)"
 NOTHING = "nothing that is made fits: change the thickness of a part, or turn the joint"
 
@@ -33,7 +34,8 @@ def _judged(answer: Json, judged: str | None, choosing: bool) -> Iterator[str]:
     """What is said of the fastener asked about, and of the lengths to choose among."""
     for finding in answer["findings"][:1]:
         yield f"{judged or 'this joint'}: {finding['detail']}"
-    if judged and not answer["findings"]:
+    doubted = any(one["what"] == STATED for one in answer["particulars"])
+    if judged and not answer["findings"] and not doubted:
         yield f"{judged}: nothing is found against it."
     if choosing:
         told = (f"{one['length']['tape']} {one['verdict']}" for one in answer["lengths"])

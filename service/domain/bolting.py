@@ -95,14 +95,15 @@ def length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Particular
         f"Take {around.say(made)}: {around.say(grip)} of wood, two washers, the nut and two "
         f"threads past it come to {upward(least, around)}."
     )
-    if fixing.length is not None and fixing.length < least:
-        short = upward(least - fixing.length, around)
-        told += f" The {around.say(fixing.length)} stated is {short} short of that."
     rows = (*meeting.rests_on, bolt.nut.row, bolt.washer.row, bolt.pitch.row)
     steps = around.rows(f"bolt-length.step{'-metric' if is_metric(bolt) else ''}")
     yield Particular(
         "length", told, made, rests_on=(*rows, *steps, *around.rows("bolt-length.past-nut"))
     )
+    if fixing.length is not None and fixing.length < least:
+        short = upward(least - fixing.length, around)
+        told = f"The {around.say(fixing.length)} bolt is {short} short of that."
+        yield Particular("stated", told, fixing.length, rests_on=rows)
 
 
 def upward(size: Fraction, around: Surroundings) -> str:

@@ -1,4 +1,4 @@
-"""The fasteners that are made: screws, nails, brads, staples and bolts, and the holes drilled for them.
+"""The fasteners that are made: screws, nails, staples and bolts, and the holes drilled for them.
 
 All sizes are inches. A size that no table tells is None. Each value says which row it rests on,
 because the length of a thing may be read and its diameter remembered.

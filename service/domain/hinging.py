@@ -42,11 +42,14 @@ def screws_into(side: Side, stated: Fraction | None, around: Surroundings) -> Pa
         told = f"No screw that is made stays inside the {side.surface} of {side.name}{behind}."
         yield Particular("screws", told, rests_on=rows)
     else:
-        told = f"Into the {side.surface} of {side.name}{behind} {longest(found, around)} past its point."
+        told = f"Into the {side.surface} of {side.name}{behind} {longest(found, around)}"
         length = found.fixing.length
         drilled = found.drilling.rests_on if found.drilling else ()
         yield Particular(
-            "screws", told, most=length, rests_on=(*rows, *found.made.rests_on, *drilled)
+            "screws",
+            f"{told} past its point.",
+            most=length,
+            rests_on=(*rows, *found.made.rests_on, *drilled),
         )
     if stated is not None:
         yield from judged(meeting, stated, around)
