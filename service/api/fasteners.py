@@ -84,6 +84,10 @@ def fasten_a_build() -> Response:
             "Is a #8 screw 1 5/8 in long right?",
             {"through": "1x4", "into": "1x4", "fastener": "8x1-5/8in"},
         ),
+        "bolt": Example(
+            "What does a 3/8 in bolt through two 2x4s take?",
+            {"through": "2x4", "into": "2x4", "method": "bolt", "fastener": "3/8x4in"},
+        ),
     },
 ))  # fmt: skip
 def fasten_a_joint() -> Response:

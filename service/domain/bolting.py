@@ -17,7 +17,7 @@ from service.domain.tape import MM, mixed, nearest, rounded, tape_step
 
 NO_SIZE = (
     "No size of bolt is stated: what follows is in bolt diameters (D). Which size to take is not "
-    "judged; say fastener.diameter for the figures."
+    "judged."
 )
 NEVER_THROUGH_AN_END = (
     "A bolt passes a face or an edge; {part} meets the joint with its end, so its length is not "
@@ -122,6 +122,7 @@ def step(bolt: BoltSize) -> Fraction:
 
 
 def is_metric(bolt: BoltSize) -> bool:
+    """Whether a bolt is named and made by the millimeter."""
     return bolt.key.endswith("mm")
 
 

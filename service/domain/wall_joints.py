@@ -275,7 +275,7 @@ def studs_of(wall: AtWall, around: Surroundings) -> Particulars:
         yield Particular(
             "studs",
             f"Studs usually stand {around.say(usual.low)} or {around.say(usual.high)} apart, "
-            "center to center; say place.wall.studs to have them counted.",
+            "center to center; with their spacing they are counted.",
             usual.low,
             usual.high,
             rests_on=(usual.row,),
