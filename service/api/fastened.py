@@ -10,7 +10,7 @@ import orjson
 
 from service import quantities
 from service.api import found, shown
-from service.api.valued import design_value
+from service.api.valued import design_value, of_joint
 from service.domain.adjusting import Terms
 from service.domain.advising import FIRST, SECOND, Advice, Substitute
 from service.domain.catalog import Catalog
@@ -76,6 +76,7 @@ def joint_in_list(advice: Advice, catalog: Catalog, terms: Terms | None) -> orjs
 def shared(advice: Advice, catalog: Catalog, terms: Terms | None, deeper: int) -> bytes:
     """What joints that are alike have in common, with the names of this one's parts: fields of a
     JSON object. They are put into text once, as that takes longer than finding them."""
+    terms = of_joint(terms, advice)
     pieces = kept(
         catalog,
         ("shown", terms, deeper, advice.suggestions.number),

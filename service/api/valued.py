@@ -1,6 +1,7 @@
 """How design values of one fastener look in answers, with the factors on them."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 from service.api import shown
@@ -52,8 +53,14 @@ def _pounds(value: float | None) -> int | None:
     return None if value is None else round(value)
 
 
+def of_joint(terms: Terms | None, advice: Advice) -> Terms | None:
+    """The terms with what the build says of the wood of one joint."""
+    return replace(terms, made_wet=True) if terms and advice.judged.made_wet else terms
+
+
 def factor_rows(advice: Advice, terms: Terms | None) -> Iterator[str]:
     """The rows of the factors on the design values of a joint."""
+    terms = of_joint(terms, advice)
     if terms is None:
         return
     around = advice.judged.around
@@ -64,7 +71,7 @@ def factor_rows(advice: Advice, terms: Terms | None) -> Iterator[str]:
 
 def value_words(advice: Advice, terms: Terms | None) -> Iterator[str]:
     """The design values of the best way that has any, in lines."""
-    around = advice.judged.around
+    around, terms = advice.judged.around, of_joint(terms, advice)
     for one in advice.suggestions.options if terms else ():
         under = valued(one, around, terms) if terms else None
         if under is None:

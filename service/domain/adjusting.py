@@ -18,7 +18,8 @@ Of = Literal["both", "sideways", "pulled out"]
 
 DURATIONS = ("permanent", "ten-years", "two-months", "seven-days", "ten-minutes")
 SERVICES = ("dry", "wet", "dries", "stays-wet")
-NORMAL, DRY, WET = "ten-years", "dry", "wet"
+NORMAL = "ten-years"
+DRY_UP_TO = 19  # percent moisture; nds-2018, table 11.3.3
 LOAD, WATER = "CD", "CM"  # what the code calls the two factors
 THICK = Fraction(1, 4)  # in; from there a fastener loses more in wood that dries; table 11.3.3
 SAID = {
@@ -33,16 +34,24 @@ SAID = {
     "stays-wet": "wet when made and wet in use",
 }
 NORMAL_TAKEN = f"no duration is stated: a {SAID[NORMAL]} is taken"
-DRY_TAKEN = f"no service is stated: {SAID[DRY]} is taken"
-WET_TAKEN = f"the piece stands outdoors: {SAID[WET]} is taken"
+SERVICE_TAKEN = {
+    "dry": f"no service is stated: {SAID['dry']} is taken",
+    "wet": f"the piece stands outdoors: {SAID['wet']} is taken",
+    "dries": f"a part is wet by its moisture: {SAID['dries']} is taken",
+    "stays-wet": f"a part is wet and the piece stands outdoors: {SAID['stays-wet']} is taken",
+}
 
 
 @dataclass(frozen=True, slots=True)
 class Terms:
-    """What a question says of the load and the wood: words of DURATIONS and SERVICES, or None."""
+    """What a question says of the load and the wood: words of DURATIONS and SERVICES, or None.
+
+    `made_wet` says that the build states more water in one of the parts than dry wood has.
+    """
 
     duration: str | None = None
     service: str | None = None
+    made_wet: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,20 +78,28 @@ class Adjusted:
 def adjusted(around: Surroundings, hold: Hold, fixing: Fixing, terms: Terms) -> Adjusted:
     """The values of one fastener, driven so, under those terms.
 
-    Outdoors the wood is wet in use unless the terms say otherwise.
+    Outdoors the wood is wet in use unless the terms say otherwise. For a toe-nail that is pulled
+    the code leaves the factor for wet wood out (nds-2018, 12.5.4.1).
     """
     catalog, diameter = around.catalog, fixing.diameter or Fraction(0)
-    service = terms.service or (WET if around.where == "outdoors" else DRY)
-    factors = (
-        *load_factor(catalog, terms.duration or NORMAL),
-        *water_factors(catalog, fixing.method, diameter, service),
-    )
+    service = terms.service or service_at(around.where, terms.made_wet)
+    water = water_factors(catalog, fixing.method, diameter, service)
+    if fixing.slope and fixing.method in NAILS:
+        water = (factor for factor in water if factor.of != "pulled out")
+    factors = (*load_factor(catalog, terms.duration or NORMAL), *water)
     return Adjusted(
         pulled=_times(hold.pulled, factors, "pulled out"),
         sheared=_times(hold.sheared, factors, "sideways"),
         factors=factors,
         assumed=tuple(_assumed(terms, service)),
     )
+
+
+def service_at(where: str | None, made_wet: bool) -> str:
+    """The service of wood at a place: outdoors it is wet in use."""
+    if where == "outdoors":
+        return "stays-wet" if made_wet else "wet"
+    return "dries" if made_wet else "dry"
 
 
 def _times(value: float | None, factors: tuple[Factor, ...], of: Of) -> float | None:
@@ -98,7 +115,7 @@ def _assumed(terms: Terms, service: str) -> Iterator[str]:
     if terms.duration is None:
         yield NORMAL_TAKEN
     if terms.service is None:
-        yield WET_TAKEN if service == WET else DRY_TAKEN
+        yield SERVICE_TAKEN[service]
 
 
 def load_factor(catalog: Catalog, duration: str) -> Iterator[Factor]:

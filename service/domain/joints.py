@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from service.domain.adjusting import DRY_UP_TO
 from service.domain.build import Joint
 from service.domain.catalog import Catalog, Interval
 from service.domain.choosing import Want
@@ -34,7 +35,10 @@ class Wishes:
 
 @dataclass(frozen=True, slots=True)
 class JudgedJoint:
-    """A joint, and what is wrong with it. `meeting` is None where nothing can be said."""
+    """A joint, and what is wrong with it. `meeting` is None where nothing can be said.
+
+    `made_wet` says that one of its parts is stated to hold more water than dry wood.
+    """
 
     index: int
     joint: Joint
@@ -44,6 +48,7 @@ class JudgedJoint:
     want: Want
     around: Surroundings
     wall: AtWall | None = None
+    made_wet: bool = False
 
     @property
     def key(self) -> tuple[object, ...]:
@@ -68,7 +73,9 @@ def judge_joints(
     around = Surroundings(
         catalog, place.where, build.units == "mm", wishes.keep, place.humidity, warmth
     )
-    treated = {id: bool(sizing.note_for(part.part).treated) for id, part in by_id.items()}
+    notes = {id: sizing.note_for(part.part) for id, part in by_id.items()}
+    treated = {id: bool(note.treated) for id, note in notes.items()}
+    wet = {id for id, note in notes.items() if note.moisture and note.moisture > DRY_UP_TO}
     tools = tools_of(build.shop.tools, build.region, catalog)
     visible = {id: "front" in part.part.shows for id, part in by_id.items()}
     judged, flush = [], Want(tools).sunk
@@ -83,6 +90,8 @@ def judge_joints(
             edge_distance=joint.edge_distance,
         )
         one = judge_joint(index, joint, meet(joint, by_id, treated), want, around)
+        if {joint.through, joint.into} & wet:
+            one = replace(one, made_wet=True)
         if joint.into == WALL:
             one = replace(one, wall=at_wall(joint, by_id, treated, place.wall))
         judged.append(one)

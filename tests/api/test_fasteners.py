@@ -300,3 +300,29 @@ def test_no_thickness_is_blamed_where_a_stock_is_not_known(client: FlaskClient) 
     }  # fmt: skip
     text = client.post("/v1/fasteners?format=text", json=document).get_data(as_text=True)
     assert "nothing that is made fits" not in text and "is not known" in text
+
+
+def test_a_nail_in_wood_that_was_wet_and_dries_keeps_a_quarter(client: FlaskClient) -> None:
+    document = {
+        "name": "Wet", "wood": "spf",
+        "stocks": {"2x4": {"moisture": 25}},
+        "parts": [{"id": "one", "stock": "2x4", "length": "20"},
+                  {"id": "two", "stock": "2x4", "length": "20"},
+                  {"id": "dry", "stock": "1x4", "length": "20"}],
+        "joints": [
+            {"id": "wet", "through": "one", "into": "two", "enters": "edge"},
+            {"id": "dry", "through": "dry", "into": "dry", "enters": "edge"},
+        ],
+    }  # fmt: skip
+    answer = client.post("/v1/fasteners?design_values=true", json=document).get_json()
+    factors = [
+        {
+            (one["name"], one["of"]): one["value"]
+            for option in joint["options"]
+            if option["method"] == "nail"
+            for one in option["compare_strength"]["design_value_each"]["factors"]
+        }
+        for joint in answer["joints"]
+    ]
+    assert factors[0] == {("CD", "both"): 1.0, ("CM", "sideways"): 0.7, ("CM", "pulled out"): 0.25}
+    assert factors[1] == {("CD", "both"): 1.0, ("CM", "sideways"): 1.0}

@@ -4,12 +4,21 @@ from fractions import Fraction
 
 import pytest
 
-from service.domain.adjusting import DRY_TAKEN, DURATIONS, NORMAL_TAKEN, WET_TAKEN, Terms, adjusted
+from service.domain.adjusting import (
+    DURATIONS,
+    NORMAL_TAKEN,
+    SERVICE_TAKEN,
+    SERVICES,
+    Terms,
+    adjusted,
+)
 from service.domain.catalog import Catalog
+from service.domain.fasteners import NailSize
 from service.domain.fixing import Fixing
 from service.domain.gravity import Gravity
 from service.domain.holding import Hold, Seat, screw_hold
 from service.domain.surroundings import Surroundings
+from service.domain.toe_nailing import toe_nail_hold
 
 # NDS 2018, table 2.3.2.
 LOADS = {
@@ -76,9 +85,42 @@ def test_what_is_taken_for_granted_is_said(catalog: Catalog) -> None:
         fixing = Fixing("screw", diameter=Fraction("0.164"))
         return adjusted(Surroundings(catalog, where), Hold(1.0), fixing, terms).assumed
 
-    assert said(Terms()) == (NORMAL_TAKEN, DRY_TAKEN)
-    assert said(Terms(), "outdoors") == (NORMAL_TAKEN, WET_TAKEN)
-    assert said(Terms("permanent", "wet"), "outdoors") == ()
+    assert said(Terms()) == (NORMAL_TAKEN, SERVICE_TAKEN["dry"])
+    assert said(Terms(), "outdoors") == (NORMAL_TAKEN, SERVICE_TAKEN["wet"])
+    assert said(Terms(made_wet=True)) == (NORMAL_TAKEN, SERVICE_TAKEN["dries"])
+    assert said(Terms(made_wet=True), "outdoors") == (NORMAL_TAKEN, SERVICE_TAKEN["stays-wet"])
+    assert said(Terms("permanent", "wet", made_wet=True), "outdoors") == ()
+    assert set(SERVICE_TAKEN) == set(SERVICES)
+
+
+def test_a_toe_nail_that_is_pulled_has_no_factor_for_wet_wood(catalog: Catalog) -> None:
+    # NDS 2018, 12.5.4.1.
+    toed = Fixing("nail", diameter=Fraction("0.131"), slope=30.0)
+    found = adjusted(Surroundings(catalog), Hold(100.0, 100.0), toed, Terms("ten-years", "wet"))
+    assert (found.sheared, found.pulled) == pytest.approx((70.0, 100.0))
+
+
+def common_8d(catalog: Catalog) -> NailSize:
+    return next(nail for nail in catalog.fasteners.nails if nail.key == "common.8d")
+
+
+def test_a_toe_nail_has_its_share_of_a_printed_nail(catalog: Catalog) -> None:
+    """8d common, 2 1/2 in long, at 30 degrees from a third of its length up.
+
+    Pulled: 2.5 - 0.8333 / cos 30 = 1.5378 in of it, 32 lb an inch at G 0.50 (table 12.2C), x 0.67.
+    Sideways: 0.8333 in of side part lie between the 90 lb and the 97 lb printed for 3/4 and 1 in at
+    G 0.50 (table 12N), 2.5 cos 30 - 0.8333 = 1.3317 in deep, more than ten diameters; x 0.83.
+    """
+    fir = Gravity(0.50, ())
+    bite = Fraction("1.5378")
+    seat = Seat(Fraction(1), bite, bite, "face", fir, fir)
+    hold = toe_nail_hold(catalog, common_8d(catalog), Fraction(5, 2), 30.0, seat)
+    assert hold.pulled == pytest.approx(32 * 1.5378 * 0.67, abs=0.52)
+    assert hold.sheared is not None and 90 * 0.83 < hold.sheared < 97.5 * 0.83
+    assert {
+        "connection_constants/toe-nail.lateral",
+        "connection_constants/toe-nail.withdrawal",
+    } <= (set(hold.rests_on))
 
 
 def test_a_value_that_does_not_exist_stays_so(catalog: Catalog) -> None:
