@@ -4,6 +4,8 @@ The top is the part that meets the joint with its face, and of two faces the one
 ends in.
 """
 
+from functools import partial
+
 from service.domain.fixing import Fixing
 from service.domain.hinging import judged, longest
 from service.domain.inside import longest_inside, under_a_plate
@@ -12,6 +14,7 @@ from service.domain.meeting import Meeting, Side
 from service.domain.moisture import ROOM, moves, swing
 from service.domain.particular import Particular, Particulars
 from service.domain.surroundings import Surroundings
+from service.domain.tape import tape
 
 NEVER_GLUED = (
     "Never glue the top to what holds it, nor screw it fast across its width: it has to move "
@@ -30,11 +33,11 @@ def clipping(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Particul
     yield from screws(top, fixing, around)
     yield from groove(under, around)
     spacing = around.catalog.practice.get("clip.spacing")
+    near = partial(tape, metric=around.metric)
     if spacing and spacing.low and spacing.high:
         yield Particular(
             "spacing",
-            f"Put a clip every {around.say(spacing.low)} to {around.say(spacing.high)} along each "
-            "rail.",
+            f"Put a clip every {near(spacing.low)} to {near(spacing.high)} along each rail.",
             spacing.low,
             spacing.high,
             rests_on=(spacing.row,),

@@ -11,7 +11,6 @@ from fractions import Fraction
 from typing import Literal
 
 from service.domain.catalog import Catalog
-from service.domain.fasteners import gauge_number
 from service.domain.keeping import kept
 from service.domain.tape import pair
 
@@ -28,8 +27,6 @@ BRAD_TURNS = (
 # diameters thick, the thickest screw that practice drives into an edge. From memory, as the row
 # screw-diameter.edge of practice_rules says; a warning may rest on it, never a fault.
 PILOTED = 2
-THICKEST_INTO_EDGE = Fraction(1, 4)  # of the thickness; the same row
-BEST_INTO_EDGE = Fraction(1, 5)
 EDGE_ROW = "screw-diameter.edge"
 
 
@@ -85,22 +82,6 @@ def distances(catalog: Catalog, standing: Standing) -> Distances:
     if like == PLIES:
         return _plies(catalog, standing, solid)
     return solid
-
-
-@dataclass(frozen=True, slots=True)
-class EdgeLimit:
-    """Diameters (inches) of the fasteners that an edge takes: the best, and the thickest."""
-
-    best: Fraction
-    thickest: Fraction
-    rests_on: tuple[str, ...]
-
-
-def into_edge(catalog: Catalog, thickness: Fraction) -> EdgeLimit:
-    """What an edge of that thickness takes: a fifth of it in diameter, a quarter at most."""
-    rule = catalog.practice.get(EDGE_ROW)
-    rows = (rule.row,) if rule else ()
-    return EdgeLimit(BEST_INTO_EDGE * thickness, THICKEST_INTO_EDGE * thickness, rows)
 
 
 def _solid(catalog: Catalog, standing: Standing) -> Distances:
@@ -190,19 +171,6 @@ def _plies(catalog: Catalog, standing: Standing, solid: Distances) -> Distances:
         return solid
     end = _raised(catalog, solid.end, "plywood.edge-corner-distance")
     return Distances(end, solid.edge, solid.across, solid.along)
-
-
-LARGEST_INTO_PLIES = 8  # gauge; row plywood.edge-corner-distance of practice_rules, from memory
-
-
-def too_thick_for_plies(standing: Standing) -> bool:
-    """Whether a screw is thicker than plywood takes into its edge."""
-    return (
-        splits_like(standing.material) == PLIES
-        and standing.spot != "face"
-        and standing.gauge is not None
-        and gauge_number(standing.gauge) > LARGEST_INTO_PLIES
-    )
 
 
 def too_near(

@@ -22,6 +22,7 @@ from service.domain.parts import ResolvedPart
 from service.domain.proposing import Compared, Option, complete
 from service.domain.searching import Search
 from service.domain.surroundings import Surroundings
+from service.domain.tape import tape
 from service.domain.tooling import needs_of, words
 
 STUD, STUD_REGION = "2x4", "us"  # what a wooden stud is taken to be
@@ -222,7 +223,8 @@ def known_of(wall: AtWall, meeting: Meeting | None, around: Surroundings) -> Par
         yield Particular(
             "bite",
             f"Past the part and {around.say(covering(wall))} of wall covering "
-            f"{around.say(wanted.low)} to {around.say(wanted.high)} go into the stud.",
+            f"{tape(wanted.low, metric=around.metric)} to "
+            f"{tape(wanted.high, metric=around.metric)} go into the stud.",
             wanted.low,
             wanted.high,
             rests_on=(wanted.row,),

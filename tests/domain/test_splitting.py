@@ -11,9 +11,7 @@ from service.domain.catalog import Catalog
 from service.domain.splitting import (
     Standing,
     distances,
-    into_edge,
     too_near,
-    too_thick_for_plies,
 )
 
 F = Fraction
@@ -100,20 +98,6 @@ def test_plywood_splits_at_its_edge_and_not_at_its_face(catalog: Catalog) -> Non
     plywood = replace(NO_8, material="plywood-softwood")
     assert distances(catalog, plywood) == distances(catalog, NO_8)
     assert distances(catalog, replace(plywood, spot="edge")).end.least == 2
-
-
-def test_plywood_takes_a_no_8_in_its_edge_and_no_more(catalog: Catalog) -> None:
-    edge = replace(NO_8, material="plywood-softwood", spot="edge")
-    assert not too_thick_for_plies(edge)
-    assert too_thick_for_plies(replace(edge, gauge="no-9"))
-    assert not too_thick_for_plies(replace(edge, gauge="no-10", spot="face"))
-
-
-# A quarter of 3/4 in is 0.1875 in: a No. 8 (0.164) goes in, a No. 10 (0.190) does not.
-def test_the_edge_of_a_one_by_board_takes_a_no_8_and_not_a_no_10(catalog: Catalog) -> None:
-    limit = into_edge(catalog, F(3, 4))
-    assert F("0.164") <= limit.thickest < F("0.190")
-    assert limit.best == F("0.15")
 
 
 @given(

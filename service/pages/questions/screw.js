@@ -69,7 +69,8 @@ export function particulars(answer) {
  * @param {any} option of an answer about fasteners
  */
 export function optionInWords(option) {
-  const gauge = option.gauge && option.method === 'screw' ? `#${option.gauge} ` : '';
+  const thick = option.gauge ? `#${option.gauge} ` : option.diameter ? `${Math.round(option.diameter.mm * 10) / 10} mm ` : ''; // no gauge: a metric one
+  const gauge = option.method === 'screw' ? thick : '';
   const length = option.length ? ` ${tape(option.length)}` : '';
   const count = option.count ? `${option.count} x ` : '';
   const slope = option.slope ? ` at ${option.slope} degrees` : '';
