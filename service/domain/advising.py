@@ -9,7 +9,9 @@ from service.domain.build import Joint
 from service.domain.checking import Verdict
 from service.domain.choosing import RuledOut
 from service.domain.deadline import kept_time
+from service.domain.fasteners import Constant
 from service.domain.findings import Finding
+from service.domain.fixing import NAILS
 from service.domain.holding import CAUTION
 from service.domain.joints import SPECIAL, JudgedJoint, can_propose
 from service.domain.judging_lengths import LengthJudged, judge_lengths
@@ -34,6 +36,10 @@ FIRST, SECOND = "\ue000", "\ue001"  # stand-ins, of the characters that no text 
 WIDE_ACROSS = Fraction(6)  # in; solid wood wider than that moves enough to matter; practice
 SEAT_ONLY = "stop when the head seats: driving on strips the thread in the wood"
 NEVER_SUMMED = "glue and fasteners are never added up: the stiffer one carries until it fails"
+COME_LOOSE = (
+    "where wood gets wet and dries, nails come loose: connection design leaves {nail:g} of their "
+    "value straight out, and {screw:g} of a screw's; the ratios here are for dry wood"
+)
 MOVES = (
     "{part} is {wide} of solid wood across the grain: leave all but one line of fasteners free to "
     "slide, and glue only there"
@@ -158,7 +164,7 @@ def suggest(judged: JudgedJoint, asked: tuple[Fraction, ...]) -> Suggestions:
         lengths=tuple(judge_lengths(judged, options, asked)),
         substitutes=tuple(substituted(judged.joint.method, search, options)),
         cautions=tuple(cautions(judged, options)),
-        rests_on=rows_of(options, ()),
+        rests_on=(*rows_of(options, ()), *(one.row for one in wetted(judged, options))),
     )
 
 
@@ -231,6 +237,10 @@ def cautions(judged: JudgedJoint, options: tuple[Option, ...]) -> Iterator[str]:
         yield SEAT_ONLY
     if "brad" in methods:
         yield BRAD_TURNS
+    loose = wetted(judged, options)
+    if loose:
+        nail, screw = (float(one.value) for one in loose)
+        yield COME_LOOSE.format(nail=nail, screw=screw)
     if any(option.hold.pulled or option.hold.sheared for option in options):
         yield CAUTION
     if len(options) > 1:
@@ -240,6 +250,17 @@ def cautions(judged: JudgedJoint, options: tuple[Option, ...]) -> Iterator[str]:
         wide = meeting.through.narrow
         if wide is not None:
             yield MOVES.format(part=meeting.through.name, wide=judged.around.say(wide.listed))
+
+
+def wetted(judged: JudgedJoint, options: tuple[Option, ...]) -> tuple[Constant, ...]:
+    """What wet service leaves of a nail and of a screw that are pulled; empty without nails, or
+    where it stays dry."""
+    constants = judged.around.catalog.constants
+    if judged.around.where != "outdoors" or not any(one.method in NAILS for one in options):
+        return ()
+    told = [constants.get(f"wet-service.withdrawal.{one}") for one in ("nail", "screw")]
+    found = tuple(one for one in told if one is not None)
+    return found if len(found) == len(told) else ()
 
 
 def crossed(judged: JudgedJoint, meeting: Meeting) -> bool:

@@ -81,7 +81,7 @@ def length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Particular
     if passed is None or entered is None:
         yield Particular("length", "A size that matters is not known: its length is not figured.")
         return
-    grip = passed.high + entered.high
+    grip = passed.high + entered.high - fixing.sunk
     bolt = bolt_of(fixing.diameter, around)
     if bolt is None:
         told = f"It passes {around.say(grip)} of wood; washers, nut and two threads come on top."
@@ -100,10 +100,16 @@ def length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Particular
     yield Particular(
         "length", told, made, rests_on=(*rows, *steps, *around.rows("bolt-length.past-nut"))
     )
-    if fixing.length is not None and fixing.length < least:
-        short = upward(least - fixing.length, around)
-        told = f"The {around.say(fixing.length)} bolt is {short} short of that."
-        yield Particular("stated", told, fixing.length, rests_on=rows)
+    stated = fixing.length
+    if stated is not None and stated < least:
+        told = f"The {around.say(stated)} bolt is {upward(least - stated, around)} short of that."
+        yield Particular("stated", told, stated, rests_on=rows)
+    elif stated is not None and stated > made + step(bolt):
+        told = (
+            f"The {around.say(stated)} bolt stands {around.say(stated - made)} farther out than "
+            f"one of {around.say(made)}, and its thread may end before the nut is tight."
+        )
+        yield Particular("stated", told, stated, rests_on=rows)
 
 
 def upward(size: Fraction, around: Surroundings) -> str:

@@ -13,6 +13,9 @@ from service.domain.searching import Search
 from service.domain.surroundings import Surroundings
 from service.domain.tooling import Tools
 
+NO_ROOM = (
+    "{part} is too thin to take in what the cut in the other part leaves: cut the other one deeper."
+)
 HALF = Fraction(1, 2)  # of the thickness; row lap.half
 
 
@@ -32,6 +35,12 @@ def lapping(meeting: Meeting, want: Want, around: Surroundings) -> Particulars:
     if cuts is None:
         told = "A lap is cut into faces or edges whose depth is known: nothing is figured here."
         yield Particular("depth", told)
+        return
+    too_deep = next(
+        (s for s, c in zip((through, into), cuts, strict=True) if c.left.low <= 0), None
+    )
+    if too_deep is not None:
+        yield Particular("depth", NO_ROOM.format(part=too_deep.name), rests_on=meeting.rests_on)
         return
     for side, cut in zip((through, into), cuts, strict=True):
         yield depth(side, cut, around)

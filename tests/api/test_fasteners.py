@@ -326,3 +326,9 @@ def test_a_nail_in_wood_that_was_wet_and_dries_keeps_a_quarter(client: FlaskClie
     ]
     assert factors[0] == {("CD", "both"): 1.0, ("CM", "sideways"): 0.7, ("CM", "pulled out"): 0.25}
     assert factors[1] == {("CD", "both"): 1.0, ("CM", "sideways"): 1.0}
+
+
+def test_outdoors_nails_are_said_to_come_loose(client: FlaskClient) -> None:
+    for where, said in (("indoors", False), ("outdoors", True)):
+        cautions = ask(client, f"{JOINT}&enters=edge&where={where}")["cautions"]
+        assert any("0.25 of their value" in text for text in cautions) == said

@@ -311,3 +311,22 @@ def test_nothing_is_called_safe_and_every_row_is_known(catalog: Catalog, method:
     for one in found.particulars:
         assert not any(word in one.words for word in ("safe", "rated", "holds up to"))
         assert all(row in catalog.cited for row in one.rests_on)
+
+
+def test_a_head_that_is_sunk_takes_a_shorter_bolt(catalog: Catalog) -> None:
+    # 3.661 less 1/2 is 3.161
+    (length,) = told(catalog, "length", TWO, TWO, {**bolt("3/8"), "sunk": "1/2"})
+    assert length.least == Fraction(7, 2)
+
+
+def test_a_bolt_that_stands_far_out_is_told_of(catalog: Catalog) -> None:
+    assert told(catalog, "stated", TWO, TWO, bolt("3/8", length="6"))
+    assert not told(catalog, "stated", TWO, TWO, bolt("3/8", length="4 1/2"))
+
+
+def test_a_cut_too_shallow_for_the_other_part_is_no_lap(catalog: Catalog) -> None:
+    # 1 1/2 less 1/4 leaves 1 1/4, more than the 3/4 in of the other.
+    thick = {**TWO, "cutouts": lap_cut("1/4", "second")}
+    (depth,) = told(catalog, "depth", thick, ONE, {"method": "lap"})
+    assert depth.least is None and "too thin" in depth.words
+    assert not told(catalog, "screws", thick, ONE, {"method": "lap"})
