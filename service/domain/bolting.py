@@ -158,7 +158,7 @@ def distances(meeting: Meeting, diameter: Fraction | None, around: Surroundings)
         yield _distance(
             "end-distance",
             "from the end at least {0} where a load pulls the bolt toward the end, {1} "
-            "where it pushes away from it or acts across the grain",
+            "where it pushes away from it, {2} where it acts across the grain",
             (toward, away, across),
             diameter,
             around,

@@ -4,6 +4,7 @@ Sizes as printed: a 1x board is 3/4 in thick, a 2x 1 1/2 in; a 1x4 and a 2x4 are
 a 1x8 7 1/4 in (PS 20).
 """
 
+import re
 from fractions import Fraction
 from typing import Any
 
@@ -103,6 +104,12 @@ def test_a_bolt_keeps_the_distances_of_the_code(
 ) -> None:
     (found,) = told(catalog, what, TWO, TWO, bolt("1/2"), wood=wood)
     assert (found.least, found.most) == (Fraction(least), most and Fraction(most))
+
+
+def test_each_way_of_a_load_has_its_own_distance_from_the_end(catalog: Catalog) -> None:
+    # 7 D, 4 D and 4 D of 1/2 in.
+    (found,) = told(catalog, "end-distance", TWO, TWO, bolt("1/2"))
+    assert re.findall(r'[\d /]+"', found.words) == [' 3 1/2"', ' 2"', ' 2"']
 
 
 def test_the_edge_distances_are_marked_as_remembered(catalog: Catalog) -> None:

@@ -78,7 +78,7 @@ def bolted(catalog: Catalog) -> Iterator[object]:
     for wood in ("spf", "red oak"):
         written = document(TWO, TWO, bolt("1/2"), wood=wood)
         told = advice(catalog, written).suggestions.particulars
-        yield [(one.what, one.least, one.most) for one in told if one.what != "length"]
+        yield [(one.words, one.least, one.most) for one in told if one.what != "length"]
 
 
 def gauge_off(screw: ScrewSize) -> bool:
