@@ -82,6 +82,10 @@ def length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Particular
         yield Particular("length", "A size that matters is not known: its length is not figured.")
         return
     grip = passed.high + entered.high - fixing.sunk
+    if grip <= 0 or fixing.slope:
+        why = "the head is sunk through all of the wood" if grip <= 0 else "it runs at a slope"
+        yield Particular("length", f"Its length is not figured: {why}.")
+        return
     bolt = bolt_of(fixing.diameter, around)
     if bolt is None:
         told = f"It passes {around.say(grip)} of wood; washers, nut and two threads come on top."

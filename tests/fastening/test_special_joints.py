@@ -326,6 +326,12 @@ def test_a_head_that_is_sunk_takes_a_shorter_bolt(catalog: Catalog) -> None:
     assert length.least == Fraction(7, 2)
 
 
+@pytest.mark.parametrize("more", [{"sunk": "4"}, {"slope": 15}])
+def test_a_bolt_that_makes_no_sense_or_leans_gets_no_length(catalog: Catalog, more: Json) -> None:
+    (length,) = told(catalog, "length", TWO, TWO, {**bolt("3/8"), **more})
+    assert length.least is None and "not figured" in length.words
+
+
 def test_a_bolt_that_stands_far_out_is_told_of(catalog: Catalog) -> None:
     assert told(catalog, "stated", TWO, TWO, bolt("3/8", length="6"))
     assert not told(catalog, "stated", TWO, TWO, bolt("3/8", length="4 1/2"))
