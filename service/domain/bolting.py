@@ -21,7 +21,7 @@ NO_SIZE = (
 )
 NEVER_THROUGH_AN_END = (
     "A bolt passes a face or an edge; {part} meets the joint with its end, so its length is not "
-    "figured"
+    "figured."
 )
 BETWEEN = Fraction(1, 2)  # in; inch bolts of every length are made in this step; bolt-length.step
 BETWEEN_METRIC = 10 * MM  # the same in millimeters; bolt-length.step-metric
@@ -73,18 +73,9 @@ def hole(diameter: Fraction | None, around: Surroundings) -> Particulars:
 
 def length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Particulars:
     """How long the bolt is: the wood, two washers, the nut, and a little thread past it."""
-    ends = [side for side in (meeting.through, meeting.into) if side.surface == "end"]
-    if ends:
-        yield Particular("length", NEVER_THROUGH_AN_END.format(part=ends[0].name) + ".")
-        return
-    passed, entered = meeting.passed, meeting.into.depth
-    if passed is None or entered is None:
-        yield Particular("length", "A size that matters is not known: its length is not figured.")
-        return
-    grip = passed.high + entered.high - fixing.sunk
-    if grip <= 0 or fixing.slope:
-        why = "the head is sunk through all of the wood" if grip <= 0 else "it runs at a slope"
-        yield Particular("length", f"Its length is not figured: {why}.")
+    grip = wood_between(meeting, fixing)
+    if isinstance(grip, str):
+        yield Particular("length", grip)
         return
     bolt = bolt_of(fixing.diameter, around)
     if bolt is None:
@@ -95,14 +86,14 @@ def length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Particular
         return
     least = needed(grip, bolt)
     made = nearest(least, step(bolt), "up")
-    told = (
-        f"Take {around.say(made)}: {around.say(grip)} of wood, two washers, the nut and two "
-        f"threads past it come to {upward(least, around)}."
-    )
     rows = (*meeting.rests_on, bolt.nut.row, bolt.washer.row, bolt.pitch.row)
-    steps = around.rows(f"bolt-length.step{'-metric' if is_metric(bolt) else ''}")
+    steps = f"bolt-length.step{'-metric' if is_metric(bolt) else ''}"
     yield Particular(
-        "length", told, made, rests_on=(*rows, *steps, *around.rows("bolt-length.past-nut"))
+        "length",
+        f"Take {around.say(made)}: {around.say(grip)} of wood, two washers, the nut and two "
+        f"threads past it come to {upward(least, around)}.",
+        made,
+        rests_on=(*rows, *around.rows(steps, "bolt-length.past-nut")),
     )
     stated = fixing.length
     if stated is not None and stated < least:
@@ -114,6 +105,20 @@ def length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Particular
             f"one of {around.say(made)}, and its thread may end before the nut is tight."
         )
         yield Particular("stated", told, stated, rests_on=rows)
+
+
+def wood_between(meeting: Meeting, fixing: Fixing) -> Fraction | str:
+    """Inches of wood between head and nut, at most; or why they are not figured."""
+    ends = [side for side in (meeting.through, meeting.into) if side.surface == "end"]
+    if ends:
+        return NEVER_THROUGH_AN_END.format(part=ends[0].name)
+    passed, entered = meeting.passed, meeting.into.depth
+    if passed is None or entered is None:
+        return "Its length is not figured: a size that matters is not known."
+    if fixing.slope:
+        return "Its length is not figured: it runs at a slope."
+    grip = passed.high + entered.high - fixing.sunk
+    return grip if grip > 0 else "Its length is not figured: its head is sunk through all the wood."
 
 
 def upward(size: Fraction, around: Surroundings) -> str:
