@@ -1,6 +1,7 @@
 """One joint in the parameters of an address, as a build of two parts."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
@@ -20,6 +21,7 @@ from service.api.documents.schemas import (
     text_of,
 )
 from service.api.parameters import UnitsForm
+from service.domain.adjusting import DURATIONS, SERVICES, Terms
 from service.domain.build import Build, Fastener, Joint, Part, Place, Shop, Stock, StockNote
 from service.domain.catalog import Catalog, PanelSize
 from service.domain.errors import Complaint, UnknownName
@@ -115,7 +117,7 @@ class AskedJoint:
     asked: dict[str, Any]
     lengths: tuple[Fraction, ...]
     wishes: Wishes
-    design_values: bool
+    terms: Terms | None
     fastener_said: str | None
 
     @property
@@ -157,7 +159,9 @@ class JointQuery(UnitsForm):
     edge_distance = Length(zero=True)
     lengths = Lengths()
     keep = Length(zero=True)
-    design_values = Word("true", "false", load_default="false")
+    design_values = Word("true", "false")
+    duration = Word(*DURATIONS)
+    service = Word(*SERVICES)
 
     def load(self, data: Any, **options: Any) -> Any:
         """The joint, with the fastener as it was written."""
@@ -167,9 +171,20 @@ class JointQuery(UnitsForm):
             asked,
             asked.pop("lengths", ()),
             Wishes(asked.pop("keep", MARGIN), asked.pop("across", None)),
-            asked.pop("design_values") == "true",
+            terms_of(asked),
             said if isinstance(said, str) else None,
         )
+
+
+def terms_of(asked: Mapping[str, Any]) -> Terms | None:
+    """The terms of the design values; None where none are wanted.
+
+    To say a duration or a service is to want them.
+    """
+    duration, service = asked.get("duration"), asked.get("service")
+    said = asked.get("design_values")
+    wanted = said == "true" or (said is None and (duration or service))
+    return Terms(duration, service) if wanted else None
 
 
 def as_build(asked_joint: AskedJoint, catalog: Catalog) -> Build:

@@ -10,16 +10,20 @@ import orjson
 
 from service import quantities
 from service.api import found, shown
-from service.domain.advising import FIRST, SECOND, Advice, LengthJudged, Substitute
+from service.api.valued import design_value, of_joint
+from service.domain.adjusting import Terms
+from service.domain.advising import FIRST, SECOND, Advice, Substitute
 from service.domain.catalog import Catalog
 from service.domain.fastener_words import DRILL_STEP
 from service.domain.gluing import clamp_time
-from service.domain.holding import CAUTION
+from service.domain.judging_lengths import LengthJudged
 from service.domain.keeping import kept
+from service.domain.particular import Particular
 from service.domain.pilot_holes import HoleRange
 from service.domain.proposing import Option
 from service.domain.refastening import fields_of
 from service.domain.splitting import Distance
+from service.domain.surroundings import Surroundings
 
 Json = dict[str, Any]
 
@@ -57,27 +61,26 @@ def head(advice: Advice) -> Json:
     }
 
 
-def joint(advice: Advice, catalog: Catalog, design_values: bool) -> Json:
+def joint(advice: Advice, catalog: Catalog, terms: Terms | None) -> Json:
     """The answer for one joint, as a value."""
-    told: Json = orjson.loads(b"{" + shared(advice, catalog, design_values, 0) + b"}")
+    told: Json = orjson.loads(b"{" + shared(advice, catalog, terms, 0) + b"}")
     return head(advice) | told
 
 
-def joint_in_list(advice: Advice, catalog: Catalog, design_values: bool) -> orjson.Fragment:
+def joint_in_list(advice: Advice, catalog: Catalog, terms: Terms | None) -> orjson.Fragment:
     """The answer for one joint of several, as JSON."""
     own = fields_as_text(head(advice), IN_LIST)
-    return orjson.Fragment(
-        b"{" + own + b"," + shared(advice, catalog, design_values, IN_LIST) + END
-    )
+    return orjson.Fragment(b"{" + own + b"," + shared(advice, catalog, terms, IN_LIST) + END)
 
 
-def shared(advice: Advice, catalog: Catalog, design_values: bool, deeper: int) -> bytes:
+def shared(advice: Advice, catalog: Catalog, terms: Terms | None, deeper: int) -> bytes:
     """What joints that are alike have in common, with the names of this one's parts: fields of a
     JSON object. They are put into text once, as that takes longer than finding them."""
+    terms = of_joint(terms, advice)
     pieces = kept(
         catalog,
-        ("shown", design_values, deeper, advice.suggestions.number),
-        lambda: NAME.split(fields_as_text(suggestions(advice, catalog, design_values), deeper)),
+        ("shown", terms, deeper, advice.suggestions.number),
+        lambda: NAME.split(fields_as_text(suggestions(advice, terms), deeper)),
     )
     joint = advice.judged.joint  # ids hold nothing that JSON would have to escape
     names = {FIRST_TEXT: joint.through.encode(), SECOND_TEXT: joint.into.encode()}
@@ -96,23 +99,40 @@ FIRST_TEXT, SECOND_TEXT = FIRST.encode(), SECOND.encode()
 NAME = re.compile(b"(" + FIRST_TEXT + b"|" + SECOND_TEXT + b")")
 
 
-def suggestions(advice: Advice, catalog: Catalog, design_values: bool) -> Json:
+def suggestions(advice: Advice, terms: Terms | None) -> Json:
     """What joints that are alike have in common."""
-    metric, told = advice.judged.around.metric, advice.suggestions
+    around, told = advice.judged.around, advice.suggestions
     return {
-        "options": [option(one, catalog, metric, design_values) for one in told.options],
-        "lengths": [_length(one, metric) for one in told.lengths],
+        "options": [option(one, around, terms) for one in told.options],
+        "lengths": [_length(one, around.metric) for one in told.lengths],
         "ruled_out": [{"method": one.method, "why": one.why} for one in told.ruled_out],
-        "substitutes": [
-            _substitute(one, catalog, metric, design_values) for one in told.substitutes
-        ],
+        "substitutes": [_substitute(one, around, terms) for one in told.substitutes],
+        "particulars": [_particular(one, around) for one in told.particulars],
         "cautions": list(told.cautions),
     }
 
 
-def option(one: Option, catalog: Catalog, metric: bool, design_values: bool) -> Json:
+def _particular(one: Particular, around: Surroundings) -> Json:
+    """One thing to know, with its sizes where it has any."""
+    written = drill if one.drilled else size
+    least, most = (
+        None if inches is None else written(inches, around.metric)
+        for inches in (one.least, one.most)
+    )
+    return {
+        "what": one.what,
+        "least": least,
+        "most": most,
+        "words": one.words,
+        "from_memory": bool(around.catalog.from_memory(one.rests_on)),
+        "rests_on": list(dict.fromkeys(one.rests_on)),
+    }
+
+
+def option(one: Option, around: Surroundings, terms: Terms | None) -> Json:
     """One way to fasten the joint, complete."""
     fixing, drilled, apart = one.choice.fixing, one.drilling, one.distances
+    metric = around.metric
     return {
         "rank": one.rank,
         "method": one.method,
@@ -135,9 +155,9 @@ def option(one: Option, catalog: Catalog, metric: bool, design_values: bool) -> 
         "bite": _size(one.here.bite, metric) if one.here else None,
         "tip_clearance": _size(one.thin.clear, metric) if one.thin else None,
         "glue": None if fixing.glue == "none" else fixing.glue,
-        "clamp_time": _clamp_time(fixing.glue, catalog),
+        "clamp_time": _clamp_time(fixing.glue, around.catalog),
         "tools": list(one.choice.tools),
-        "compare_strength": _compared(one, design_values),
+        "compare_strength": _compared(one, around, terms),
         "usual": [size(length, metric) for length in one.usual[0]],
         "why": one.why,
         "in_a_build": fields_of(fixing, metric),
@@ -171,7 +191,7 @@ def _clamp_time(glue: str | None, catalog: Catalog) -> Json | None:
     return {"low": f"{shown.number(limit.low):g} min", "high": f"{shown.number(limit.high):g} min"}
 
 
-def _compared(one: Option, design_values: bool) -> Json:
+def _compared(one: Option, around: Surroundings, terms: Terms | None) -> Json:
     """Ratios between the options; pounds only where asked for, with what they are not."""
     compared = one.compared
     told: Json = {
@@ -179,21 +199,14 @@ def _compared(one: Option, design_values: bool) -> Json:
         "pulled_out": _ratio(compared.pulled),
         "why_not": list(compared.why_not),
     }
-    if design_values and (one.hold.sheared or one.hold.pulled):
-        told["design_value_each"] = {
-            "sideways_lb": _pounds(one.hold.sheared),
-            "pulled_out_lb": _pounds(one.hold.pulled),
-            "caution": CAUTION,
-        }
+    value = design_value(one, around, terms) if terms else None
+    if value is not None:
+        told["design_value_each"] = value
     return told
 
 
 def _ratio(value: float | None) -> float | None:
     return None if value is None else round(value, 2)
-
-
-def _pounds(value: float | None) -> int | None:
-    return None if value is None else round(value)
 
 
 def _length(one: LengthJudged, metric: bool) -> Json:
@@ -206,6 +219,6 @@ def _length(one: LengthJudged, metric: bool) -> Json:
     }
 
 
-def _substitute(one: Substitute, catalog: Catalog, metric: bool, design_values: bool) -> Json:
-    told = option(one.option, catalog, metric, design_values) if one.option else None
+def _substitute(one: Substitute, around: Surroundings, terms: Terms | None) -> Json:
+    told = option(one.option, around, terms) if one.option else None
     return {"without": one.without, "option": told}

@@ -1,6 +1,6 @@
 """POST and GET /v1/fasteners: what holds it?"""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from typing import Any
 
 import orjson
@@ -8,7 +8,7 @@ from flask import Blueprint, Response, request
 
 from service.api import fastened, fastened_lines
 from service.api.answers import MEDIA_TYPES, as_json, as_text, carried, chosen_form
-from service.api.asked_joint import AskedJoint, JointQuery, as_build
+from service.api.asked_joint import AskedJoint, JointQuery, as_build, terms_of
 from service.api.bodies import read_json
 from service.api.described import fastened as described
 from service.api.described import scenes
@@ -18,6 +18,8 @@ from service.api.documents.fields import Word
 from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
+from service.api.valued import factor_rows
+from service.domain.adjusting import DURATIONS, SERVICES, Terms
 from service.domain.advising import Advice, advise
 from service.domain.checking import NEVER_JUDGED, unjudged_uses
 from service.domain.deadline import kept_time
@@ -29,9 +31,11 @@ routes = Blueprint("fasteners", __name__)
 
 
 class FastenersQuery(QueryForm):
-    """Whether design values are wanted beside the ratios."""
+    """Whether design values are wanted beside the ratios, and for what load and wood."""
 
-    design_values = Word("true", "false", load_default="false")
+    design_values = Word("true", "false")
+    duration = Word(*DURATIONS)
+    service = Word(*SERVICES)
 
 
 _BUILD, _JOINT = FastenersQuery(), JointQuery()
@@ -52,13 +56,13 @@ def fasten_a_build() -> Response:
     catalog = house().catalog
     resolved = resolve(read_as(house().build_form, read_json(request)), catalog)
     advice = advise(resolved)
-    wanted = asked["design_values"] == "true"
-    told = {"not_judged": _not_judged(resolved), **_carried(resolved, advice)}
+    terms = terms_of(asked)
+    told = {"not_judged": _not_judged(resolved), **_carried(resolved, advice, terms)}
     if form == "text":
-        joints = [fastened.joint(one, catalog, wanted) for one in kept_time(advice)]
-        response = as_text(fastened_lines.every_joint(told, advice, joints))
+        joints = [fastened.joint(one, catalog, terms) for one in kept_time(advice)]
+        response = as_text(fastened_lines.every_joint(told, advice, joints, terms))
     else:
-        listed = [fastened.joint_in_list(one, catalog, wanted) for one in kept_time(advice)]
+        listed = [fastened.joint_in_list(one, catalog, terms) for one in kept_time(advice)]
         response = as_json({"joints": listed, **told})
     response.vary.add("Accept")
     return response
@@ -80,6 +84,10 @@ def fasten_a_build() -> Response:
             "Is a #8 screw 1 5/8 in long right?",
             {"through": "1x4", "into": "1x4", "fastener": "8x1-5/8in"},
         ),
+        "bolt": Example(
+            "What does a 3/8 in bolt through two 2x4s take?",
+            {"through": "2x4", "into": "2x4", "method": "bolt", "fastener": "3/8x4in"},
+        ),
     },
 ))  # fmt: skip
 def fasten_a_joint() -> Response:
@@ -99,7 +107,7 @@ def _answered(form: str) -> bytes:
     resolved = resolve(as_build(asked, catalog), catalog, asked.wishes)
     advice = advise(resolved, asked.lengths)
     own = fastened.head(advice[0])
-    carries = _carried(resolved, advice)
+    carries = _carried(resolved, advice, asked.terms)
     carries["assumed"] = [*asked.assumed, *carries["assumed"]]
     told = {
         "method": own["method"],
@@ -108,11 +116,13 @@ def _answered(form: str) -> bytes:
         "not_judged": _not_judged(resolved),
         **carries,
     }
-    shared = fastened.shared(advice[0], catalog, asked.design_values, 0)
+    shared = fastened.shared(advice[0], catalog, asked.terms, 0)
     if form == "json":
         return b"{" + fastened.fields_as_text(told, 0) + b"," + shared + b"\n}\n"
     whole = {**told, **orjson.loads(b"{" + shared + b"}")}
-    lines = fastened_lines.one_joint(whole, advice[0], asked.fastener_said, bool(asked.lengths))
+    lines = fastened_lines.one_joint(
+        whole, advice[0], asked.fastener_said, bool(asked.lengths), asked.terms
+    )
     return as_text(lines).get_data()
 
 
@@ -143,8 +153,10 @@ def _not_judged(resolved: ResolvedBuild) -> list[str]:
     return [*refused, *NEVER_JUDGED]
 
 
-def _carried(resolved: ResolvedBuild, advice: Iterable[Advice]) -> dict[str, Any]:
-    rows = dict.fromkeys(row for one in advice for row in one.rests_on)
+def _carried(
+    resolved: ResolvedBuild, advice: Sequence[Advice], terms: Terms | None
+) -> dict[str, Any]:
+    rows = dict.fromkeys(row for one in advice for row in (*one.rests_on, *factor_rows(one, terms)))
     said = dict.fromkeys([*resolved.assumed, *(text for one in advice for text in one.assumed)])
     named = [source for one in advice for f in one.findings for source in f.sources]
     return carried(resolved.catalog, rows, said, dict.fromkeys(named))

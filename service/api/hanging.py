@@ -17,7 +17,14 @@ from service.api.one_piece import judged
 from service.api.parameters import UnitsForm, WholeText, read_query
 from service.domain.build import Build, Fastener, Joint, Part, Place, Stock, Wall
 from service.domain.catalog import Catalog
-from service.domain.hanging import ALWAYS, bite_of, bite_wanted, pull_on_screws, studs_met
+from service.domain.hanging import (
+    ALWAYS,
+    USUAL_BOARD,
+    bite_of,
+    bite_wanted,
+    pull_on_screws,
+    studs_met,
+)
 from service.domain.resolving import resolve
 from service.domain.rules import hanging
 from service.domain.tape import plain
@@ -26,7 +33,6 @@ from service.domain.weight import said
 routes = Blueprint("hanging", __name__)
 
 RULES = (hanging.misses_studs, hanging.bite, hanging.wall_unknown)
-USUAL_BOARD = Fraction(1, 2)  # inches of wallboard, where none is given
 
 
 class HangingQuery(UnitsForm):

@@ -56,6 +56,10 @@ QUESTIONS = {
         Question(
             "Is this screw right?", _asked("fasteners?through=1x4&into=1x4&fastener=8x1-5/8in")
         ),
+        Question(
+            "What does a bolt take?",
+            _asked("fasteners?through=2x4&into=2x4&method=bolt&fastener=3/8x4in"),
+        ),
         Question("What do I drill for that screw?", _asked("pilot-holes?gauge=8&wood=oak")),
         Question(
             "How much can I glue at once?",

@@ -9,24 +9,26 @@ from service.domain.build import Joint
 from service.domain.checking import Verdict
 from service.domain.choosing import RuledOut
 from service.domain.deadline import kept_time
+from service.domain.fasteners import Constant
 from service.domain.findings import Finding
-from service.domain.fixing import DRIVEN, Fixing, placed
-from service.domain.flaws import flaws
+from service.domain.fixing import NAILS
 from service.domain.holding import CAUTION
-from service.domain.joints import JudgedJoint, can_propose
+from service.domain.joints import SPECIAL, JudgedJoint, can_propose
+from service.domain.judging_lengths import LengthJudged, judge_lengths
 from service.domain.keeping import kept
-from service.domain.meeting import WALL, Meeting
+from service.domain.meeting import Meeting
+from service.domain.particular import Particular
 from service.domain.proposing import Option, alone, best, complete, propose
 from service.domain.resolving import ResolvedBuild
 from service.domain.rules import RULES
 from service.domain.searching import Search
+from service.domain.special_joints import particulars
 from service.domain.splitting import BRAD_TURNS
-from service.domain.surroundings import Surroundings
 from service.domain.tooling import BY_METHOD, CLAMPS, DRILLS, EVERY_SHOP, POWERED, Tools
 from service.domain.tooling import said as tools_said
+from service.domain.wall_joints import AtWall, on_studs
 
-JUDGING = tuple(rule for rule in RULES if rule.code.startswith(("fastener.", "glue.")))
-OF_LENGTH = frozenset({"pokes-out", "too-short", "breaks-out", "pocket-length", "mismatch"})
+JUDGING = tuple(rule for rule in RULES if rule.code.startswith(("fastener.", "glue.", "hang.")))
 NUMBERS = count()
 BY_HAND = "by hand"
 KINDS = {"clamps": CLAMPS, "drill": DRILLS}  # tools that stand in for one another
@@ -34,21 +36,14 @@ FIRST, SECOND = "\ue000", "\ue001"  # stand-ins, of the characters that no text 
 WIDE_ACROSS = Fraction(6)  # in; solid wood wider than that moves enough to matter; practice
 SEAT_ONLY = "stop when the head seats: driving on strips the thread in the wood"
 NEVER_SUMMED = "glue and fasteners are never added up: the stiffer one carries until it fails"
+COME_LOOSE = (
+    "where wood gets wet and dries, nails come loose: connection design leaves {nail:g} of their "
+    "value straight out, and {screw:g} of a screw's; the ratios here are for dry wood"
+)
 MOVES = (
     "{part} is {wide} of solid wood across the grain: leave all but one line of fasteners free to "
     "slide, and glue only there"
 )
-
-
-@dataclass(frozen=True, slots=True)
-class LengthJudged:
-    """One length for the fastener of the joint. `verdict` is right, doubtful or wrong."""
-
-    length: Fraction
-    bite: Fraction | None
-    clear: Fraction | None
-    verdict: str
-    why: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +68,7 @@ class Suggestions:
     substitutes: tuple[Substitute, ...] = ()
     cautions: tuple[str, ...] = ()
     rests_on: tuple[str, ...] = ()
+    particulars: tuple[Particular, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,8 +93,9 @@ class Advice:
     def rests_on(self) -> tuple[str, ...]:
         """Rows behind every number of the answer."""
         own = (row for finding in self.findings for row in finding.rests_on)
-        meeting = self.judged.meeting
-        return (*own, *(meeting.rests_on if meeting else ()), *self.suggestions.rests_on)
+        meeting, wall = self.judged.meeting, self.judged.wall
+        met = meeting.rests_on if meeting else wall.through.rests_on if wall else ()
+        return (*own, *met, *self.suggestions.rests_on)
 
 
 def advise(resolved: ResolvedBuild, asked: tuple[Fraction, ...] = ()) -> tuple[Advice, ...]:
@@ -135,7 +132,9 @@ def advise_joint(
 
 def nameless(judged: JudgedJoint) -> JudgedJoint:
     """The joint with stand-ins for the names of its parts."""
-    meeting = judged.meeting
+    meeting, wall = judged.meeting, judged.wall
+    if wall is not None:
+        return replace(judged, wall=replace(wall, through=replace(wall.through, name=FIRST)))
     if meeting is None:
         return judged
     through, into = replace(meeting.through, name=FIRST), replace(meeting.into, name=SECOND)
@@ -145,8 +144,16 @@ def nameless(judged: JudgedJoint) -> JudgedJoint:
 def suggest(judged: JudgedJoint, asked: tuple[Fraction, ...]) -> Suggestions:
     """Options, what is out, lengths, substitutes and cautions."""
     meeting = judged.meeting
+    if judged.wall is not None:
+        return on_wall(judged.wall, judged)
     if meeting is None or not can_propose(judged):
-        return Suggestions(next(NUMBERS), ruled_out=(RuledOut("fasteners", why_not(judged.joint)),))
+        told = particulars(judged)
+        return Suggestions(
+            next(NUMBERS),
+            ruled_out=(RuledOut("fasteners", why_not(judged.joint)),),
+            rests_on=rows_of((), told),
+            particulars=told,
+        )
     search = Search(meeting, judged.want, judged.around)
     proposed = propose(search)
     options = proposed.options
@@ -157,60 +164,38 @@ def suggest(judged: JudgedJoint, asked: tuple[Fraction, ...]) -> Suggestions:
         lengths=tuple(judge_lengths(judged, options, asked)),
         substitutes=tuple(substituted(judged.joint.method, search, options)),
         cautions=tuple(cautions(judged, options)),
-        rests_on=tuple(
-            dict.fromkeys(
-                row
-                for option in options
-                for row in (*option.rests_on, *option.hold.rests_on, *option.usual[1])
-            )
-        ),
+        rests_on=(*rows_of(options, ()), *(one.row for one in wetted(judged, options))),
     )
+
+
+def on_wall(wall: AtWall, judged: JudgedJoint) -> Suggestions:
+    """Screws into the studs of a wall, and what to know of them."""
+    stated = judged.fixing.length if judged.fixing else None
+    held = on_studs(wall, stated, judged.want, judged.around)
+    return Suggestions(
+        next(NUMBERS),
+        options=held.options,
+        ruled_out=held.ruled_out,
+        cautions=held.cautions,
+        rests_on=(*rows_of(held.options, held.particulars), *held.rests_on),
+        particulars=held.particulars,
+    )
+
+
+def rows_of(options: Iterable[Option], told: Iterable[Particular]) -> tuple[str, ...]:
+    """The rows behind some options and particulars, each once."""
+    rows = [row for one in options for row in (*one.rests_on, *one.hold.rests_on, *one.usual[1])]
+    rows += [row for one in told for row in one.rests_on]
+    return tuple(dict.fromkeys(rows))
 
 
 def why_not(joint: Joint) -> str:
     """Why nothing is proposed for a joint."""
-    if joint.into == WALL:
-        return "what holds in a wall depends on what is in it"
-    if joint.method in ("hinge", "loose", "lap", "clip", "bolt"):
-        return f"a {joint.method} joint is not held by other fasteners"
+    if joint.method in SPECIAL:
+        return f"a {joint.method} is told of, not replaced by other fasteners"
+    if joint.method == "loose":
+        return "the plan says that nothing holds it"
     return "the stock of one of its parts is not known, or its size is missing"
-
-
-def judge_lengths(
-    judged: JudgedJoint, options: tuple[Option, ...], asked: Iterable[Fraction]
-) -> Iterator[LengthJudged]:
-    """Every length asked about, or else the stated one: for the stated fastener, or without one
-    for the first option's."""
-    meeting, around = judged.meeting, judged.around
-    if meeting is None:
-        return
-    fixing = judged.fixing
-    if fixing is None or fixing.method not in (*DRIVEN, "pocket-screw", "dowel"):
-        first = next((one.choice for one in options if one.choice.made), None)
-        if first is None:
-            return
-        fixing = first.fixing
-    stated = judged.fixing.length if judged.fixing else None
-    for length in tuple(asked) or ((stated,) if stated else ()):
-        yield judge_length(meeting, replace(fixing, length=length), around)
-
-
-def judge_length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> LengthJudged:
-    """One length, by the same judgment as a plan's."""
-    here, thin = placed(meeting, fixing), placed(meeting, fixing, thin=True)
-    found = [flaw for flaw in flaws(meeting, fixing, around) if flaw.code in OF_LENGTH]
-    worst = min(found, key=lambda flaw: flaw.severity != "fault", default=None)
-    length = fixing.length or Fraction(0)
-    if worst is not None:
-        verdict = "wrong" if worst.severity == "fault" else "doubtful"
-        why = worst.detail
-    elif here is not None:
-        verdict = "right"
-        why = f"It bites {around.say(here.bite)} and leaves {around.say(here.clear)}."
-    else:
-        verdict, why = "doubtful", "A size that matters is not known."
-    bite, clear = (here.bite if here else None), (thin.clear if thin else None)
-    return LengthJudged(length, bite, clear, verdict, why)
 
 
 def substituted(
@@ -252,6 +237,10 @@ def cautions(judged: JudgedJoint, options: tuple[Option, ...]) -> Iterator[str]:
         yield SEAT_ONLY
     if "brad" in methods:
         yield BRAD_TURNS
+    loose = wetted(judged, options)
+    if loose:
+        nail, screw = (float(one.value) for one in loose)
+        yield COME_LOOSE.format(nail=nail, screw=screw)
     if any(option.hold.pulled or option.hold.sheared for option in options):
         yield CAUTION
     if len(options) > 1:
@@ -261,6 +250,17 @@ def cautions(judged: JudgedJoint, options: tuple[Option, ...]) -> Iterator[str]:
         wide = meeting.through.narrow
         if wide is not None:
             yield MOVES.format(part=meeting.through.name, wide=judged.around.say(wide.listed))
+
+
+def wetted(judged: JudgedJoint, options: tuple[Option, ...]) -> tuple[Constant, ...]:
+    """What wet service leaves of a nail and of a screw that are pulled; empty without nails, or
+    where it stays dry."""
+    constants = judged.around.catalog.constants
+    if judged.around.where != "outdoors" or not any(one.method in NAILS for one in options):
+        return ()
+    told = [constants.get(f"wet-service.withdrawal.{one}") for one in ("nail", "screw")]
+    found = tuple(one for one in told if one is not None)
+    return found if len(found) == len(told) else ()
 
 
 def crossed(judged: JudgedJoint, meeting: Meeting) -> bool:
@@ -282,4 +282,6 @@ def assumed(judged: JudgedJoint) -> Iterator[str]:
     """Everything taken for granted about the joint."""
     if judged.meeting is not None:
         yield from judged.meeting.assumed
+    if judged.wall is not None:
+        yield from judged.wall.assumed
     yield from tools_said(judged.want.tools)

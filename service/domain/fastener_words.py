@@ -21,9 +21,9 @@ def option_words(one: Option, metric: bool = False) -> str:
     glue = None if fixing.glue == "none" else fixing.glue
     if fixing.length is None:
         return f"{one.method} ({glue}), clamped"
-    many = one.row.count or 1
-    named = option_name(one, metric, plural=many > 1)
-    words = f"{many} {'x ' if named[0].isdigit() else ''}{named}"
+    many = one.row.count
+    named = option_name(one, metric, plural=many != 1)
+    words = f"{many} {'x ' if named[0].isdigit() else ''}{named}" if many else named
     if fixing.slope:
         words += f" at {fixing.slope:g} degrees"
     if one.drilling and one.drilling.pilot and fixing.pilot:
@@ -37,6 +37,8 @@ def option_name(one: Option, metric: bool = False, *, plural: bool = False) -> s
     kind = one.type.partition(",")[0] + ("s" if plural else "")
     thread = f"{fixing.thread}-thread " if fixing.thread else ""
     gauge = f"#{fixing.gauge} " if fixing.gauge and "screw" in one.method else ""
+    if one.method == "screw" and not gauge and fixing.diameter is not None:
+        gauge = f"{plain(fixing.diameter, metric)} "
     length = "" if fixing.length is None else f" {tape(fixing.length, metric=metric)}"
     return f"{gauge}{thread}{kind}{length}"
 

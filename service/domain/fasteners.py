@@ -1,4 +1,4 @@
-"""The fasteners that are made: screws, nails, brads and staples, and the holes drilled for them.
+"""The fasteners that are made: screws, nails, staples and bolts, and the holes drilled for them.
 
 All sizes are inches. A size that no table tells is None. Each value says which row it rests on,
 because the length of a thing may be read and its diameter remembered.
@@ -130,6 +130,19 @@ class StapleSize:
 
 
 @dataclass(frozen=True, slots=True)
+class BoltSize:
+    """A bolt of one diameter: height of its nut, thickness of a washer, pitch of its thread."""
+
+    row: str
+    key: str
+    name: str
+    diameter: Fraction
+    nut: Figure
+    washer: Figure
+    pitch: Figure
+
+
+@dataclass(frozen=True, slots=True)
 class DrillSize:
     """A hole for the thread (pilot) or the shank (clearance) of a screw, as a range of drills."""
 
@@ -194,6 +207,7 @@ class Fasteners:
     screws: tuple[ScrewSize, ...] = ()
     nails: tuple[NailSize, ...] = ()
     staples: tuple[StapleSize, ...] = ()
+    bolts: tuple[BoltSize, ...] = ()
     drills: Mapping[tuple[str, str, str], DrillSize] = field(default_factory=dict)
     pockets: tuple[PocketPractice, ...] = ()
 

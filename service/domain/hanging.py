@@ -3,12 +3,16 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from service.domain.build import Joint
 from service.domain.catalog import Catalog, Practice
-from service.domain.resolving import ResolvedBuild
+
+if TYPE_CHECKING:
+    from service.domain.resolving import ResolvedBuild
 
 ALWAYS = ("walls.cables", "walls.wiring")
+USUAL_BOARD = Fraction(1, 2)  # in; wallboard, where none is given; practice
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +62,7 @@ def bite_wanted(catalog: Catalog) -> Practice:
     return catalog.standing["hang.bite"]
 
 
-def hung(build: ResolvedBuild) -> Iterator[Hung]:
+def hung(build: "ResolvedBuild") -> Iterator[Hung]:
     """Every joint to a wall."""
     wall = build.build.place.wall
     for index, joint in enumerate(build.build.joints):

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from service.domain.adjusting import DRY_UP_TO
 from service.domain.build import Joint
 from service.domain.catalog import Catalog, Interval
 from service.domain.choosing import Want
@@ -16,6 +17,9 @@ from service.domain.stocks import Sizing
 from service.domain.surroundings import MARGIN, Flaw, Surroundings
 from service.domain.tape import pair
 from service.domain.tooling import tools_of
+from service.domain.wall_joints import AtWall, at_wall
+
+SPECIAL = frozenset({"bolt", "hinge", "clip", "lap"})  # what the joint takes is told, not proposed
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +35,10 @@ class Wishes:
 
 @dataclass(frozen=True, slots=True)
 class JudgedJoint:
-    """A joint, and what is wrong with it. `meeting` is None where nothing can be said."""
+    """A joint, and what is wrong with it. `meeting` is None where nothing can be said.
+
+    `made_wet` says that one of its parts is stated to hold more water than dry wood.
+    """
 
     index: int
     joint: Joint
@@ -40,10 +47,15 @@ class JudgedJoint:
     flaws: tuple[Flaw, ...]
     want: Want
     around: Surroundings
+    wall: AtWall | None = None
+    made_wet: bool = False
 
     @property
     def key(self) -> tuple[object, ...]:
         """What it shares with every joint of which the same is to be said."""
+        if self.wall is not None:
+            stated = self.fixing.length if self.fixing else None
+            return (*alike_on_wall(self.wall, self.want, self.around), *pair(stated))
         return alike(self.joint, self.meeting, self.fixing, self.want, self.around)
 
     @property
@@ -56,8 +68,14 @@ def judge_joints(
 ) -> tuple[JudgedJoint, ...]:
     """Every joint of the build, in its order."""
     build, catalog = sizing.build, sizing.catalog
-    around = Surroundings(catalog, build.place.where, build.units == "mm", wishes.keep)
-    treated = {id: bool(sizing.note_for(part.part).treated) for id, part in by_id.items()}
+    place = build.place
+    warmth = None if place.temperature is None else float(place.temperature)
+    around = Surroundings(
+        catalog, place.where, build.units == "mm", wishes.keep, place.humidity, warmth
+    )
+    notes = {id: sizing.note_for(part.part) for id, part in by_id.items()}
+    treated = {id: bool(note.treated) for id, note in notes.items()}
+    wet = {id for id, note in notes.items() if note.moisture and note.moisture > DRY_UP_TO}
     tools = tools_of(build.shop.tools, build.region, catalog)
     visible = {id: "front" in part.part.shows for id, part in by_id.items()}
     judged, flush = [], Want(tools).sunk
@@ -71,7 +89,12 @@ def judge_joints(
             slope=joint.slope or 0.0,
             edge_distance=joint.edge_distance,
         )
-        judged.append(judge_joint(index, joint, meet(joint, by_id, treated), want, around))
+        one = judge_joint(index, joint, meet(joint, by_id, treated), want, around)
+        if {joint.through, joint.into} & wet:
+            one = replace(one, made_wet=True)
+        if joint.into == WALL:
+            one = replace(one, wall=at_wall(joint, by_id, treated, place.wall))
+        judged.append(one)
     return tuple(judged)
 
 
@@ -120,7 +143,27 @@ def alike(
         *sizes(meeting.lean_across), meeting.enters_stated, *stated, joint.method,
         joint.crosses == 0, joint.lets_move, want.tools, want.glue, joint.glue, want.visible,
         *pair(want.across), *pair(want.sunk), want.slope, *pair(want.edge_distance),
-        around.where, around.metric, *pair(around.keep),
+        around.where, around.metric, *pair(around.keep), *more_of(joint, meeting, around),
+    )  # fmt: skip
+
+
+def more_of(joint: Joint, meeting: Meeting, around: Surroundings) -> tuple[object, ...]:
+    """What else counts for a joint that proposed fasteners do not hold."""
+    if joint.method not in SPECIAL:
+        return ()
+    return (
+        around.humidity, around.warmth,
+        *(n for side in (meeting.through, meeting.into) for size in (side.whole, side.across)
+          for n in sizes(size)),
+    )  # fmt: skip
+
+
+def alike_on_wall(wall: AtWall, want: Want, around: Surroundings) -> tuple[object, ...]:
+    """What two parts on a wall must share for the same to be said of both."""
+    return (
+        WALL, *of_side(wall.through), *pair(wall.layers), wall.kind, *pair(wall.studs),
+        *pair(wall.board), *pair(wall.rail), want.tools, want.glue, *pair(want.sunk), want.slope,
+        *pair(want.edge_distance), around.where, around.metric, *pair(around.keep),
     )  # fmt: skip
 
 
@@ -148,8 +191,5 @@ def sizes(interval: Interval | None) -> tuple[object, ...]:
 
 def can_propose(judged: JudgedJoint) -> bool:
     """Whether the joint is one that fasteners hold: not a wall, a hinge or a fit left loose."""
-    return (
-        judged.meeting is not None
-        and judged.joint.into != WALL
-        and judged.joint.method not in ("hinge", "loose", "lap", "clip", "bolt")
-    )
+    method = judged.joint.method
+    return judged.meeting is not None and method not in SPECIAL and method != "loose"

@@ -27,8 +27,9 @@ BOARDLIKE = FIBER_AND_CHIPS | {"osb"}
 class Side:
     """One of the parts, seen from the surface where it meets the other.
 
-    `depth` lies behind the surface; `narrow` and `wide` are the sizes of the surface itself.
-    `thickness` is the part's own. None where the part states no such size.
+    `depth` lies behind the surface, `whole` is that before any cutout; `narrow` and `wide` are the
+    sizes of the surface itself. `thickness` is the part's own, `across` its size across the grain.
+    None where the part states no such size.
     """
 
     name: str
@@ -41,6 +42,8 @@ class Side:
     wood: Wood | None
     treated: bool
     rests_on: tuple[str, ...]
+    whole: Interval | None = None
+    across: Interval | None = None
 
     @property
     def hard(self) -> bool:
@@ -143,6 +146,8 @@ def side_of(part: ResolvedPart, surface: Surface, other: str, treated: Mapping[s
         wood=part.wood,
         treated=treated.get(part.part.id, False),
         rests_on=part.rests_on,
+        whole=depth,
+        across=length if part.part.grain == "width" else width,
     )
 
 

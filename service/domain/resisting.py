@@ -6,13 +6,14 @@ from service.domain.candidates import Made
 from service.domain.choosing import Choice
 from service.domain.driving import Driven
 from service.domain.fasteners import NailSize, ScrewSize
-from service.domain.fixing import NONE
+from service.domain.fixing import NONE, Fixing
 from service.domain.gravity import Gravity, assigned_gravity
 from service.domain.holding import Hold, Seat, nail_hold, screw_hold
 from service.domain.keeping import kept
 from service.domain.meeting import Meeting, Side
 from service.domain.surroundings import Surroundings
 from service.domain.tape import pair
+from service.domain.toe_nailing import NOT_COMPARED, toe_nail_hold
 
 
 def gravity_of(side: Side, around: Surroundings) -> Gravity | None:
@@ -39,17 +40,17 @@ def hold_of(meeting: Meeting, choice: Choice, here: Driven | None, around: Surro
     fixing, made = choice.fixing, choice.made
     if fixing.method in NO_VALUE or made is None or here is None or fixing.length is None:
         return Hold(why_not=(NO_VALUE.get(fixing.method, "no value"),))
-    if fixing.slope:
-        return Hold(why_not=("driven at a slope: not compared",))
+    if fixing.slope and not (isinstance(made.size, NailSize) and meeting.through.surface == "end"):
+        return NOT_COMPARED
     return kept(
         around.catalog,
         (
             "hold", fixing.method, made.type, *pair(made.diameter), *pair(fixing.length),
-            *pair(here.bite),
+            *pair(here.bite), fixing.slope,
             meeting.into.surface, _wood(meeting.through), _wood(meeting.into),
             meeting.into.into_panel_edge,
         ),
-        lambda: _hold(meeting, made, fixing.length or NONE, here.bite, around),
+        lambda: _hold(meeting, made, fixing, here.bite, around),
     )  # fmt: skip
 
 
@@ -58,9 +59,9 @@ def _wood(side: Side) -> str | None:
 
 
 def _hold(
-    meeting: Meeting, made: Made, length: Fraction, bite: Fraction, around: Surroundings
+    meeting: Meeting, made: Made, fixing: Fixing, bite: Fraction, around: Surroundings
 ) -> Hold:
-    size = made.size
+    size, length = made.size, fixing.length or NONE
     thread = size.thread_length(length) if isinstance(size, ScrewSize) else bite
     seat = Seat(
         passed=length - bite,
@@ -73,6 +74,8 @@ def _hold(
     )
     if isinstance(size, ScrewSize):
         return screw_hold(around.catalog, size, seat)
+    if isinstance(size, NailSize) and fixing.slope:
+        return toe_nail_hold(around.catalog, size, length, fixing.slope, seat)
     if isinstance(size, NailSize):
         return nail_hold(around.catalog, size, seat)
     return Hold(why_not=("no value",))

@@ -30,13 +30,16 @@ class Flaw:
 class Surroundings:
     """What else decides: the tables, where the piece will be, how sizes are said.
 
-    `keep` is the wood that must be left past a point, inches.
+    `keep` is the wood that must be left past a point, inches. `humidity` (percent) and `warmth`
+    (degrees Fahrenheit) are those of the place, where it states them.
     """
 
     catalog: Catalog
     where: str | None = None
     metric: bool = False
     keep: Fraction = MARGIN
+    humidity: float | None = None
+    warmth: float | None = None
 
     def say(self, size: Fraction) -> str:
         """A size in a sentence."""

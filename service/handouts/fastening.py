@@ -8,13 +8,14 @@ from service.domain.fastener_words import KINDS, drill_words, option_name, state
 from service.domain.fixing import Fixing
 from service.domain.glued import glue_in, is_none
 from service.domain.grain import standing
+from service.domain.joints import SPECIAL
 from service.domain.pilot_holes import Drilling, drilling, screw_named
 from service.domain.proposing import Option
 from service.domain.splitting import Distances, distances
 from service.handouts.answers import Answers
 
 JIG = "the jig sets it: one stepped hole from the inside face"
-GLUE_ALONE = frozenset({"glue", "lap", "loose", "hinge", "clip", "bolt"})
+GLUE_ALONE = frozenset({"glue", "loose", *SPECIAL})
 PROPOSED = " (proposed)"
 
 
@@ -106,10 +107,15 @@ def _glue(answers: Answers, advice: Advice) -> str:
 
 def _pilot(answers: Answers, advice: Advice) -> str:
     """The hole to drill first, and whether it is needed."""
-    judged, metric = advice.judged, answers.build.metric
+    metric = answers.build.metric
     fixing = fixing_for(answers, advice)
-    if fixing is None or judged.meeting is None:
+    if fixing is None:
         return ""
+    for one in advice.suggestions.particulars:
+        if one.what == "hole" and one.least is not None and one.most is not None:
+            return (
+                f"{drill_words(one.least, metric)} to {drill_words(one.most, metric)} through both"
+            )
     if fixing.method == "pocket-screw":
         return JIG
     drilled = _drilling(answers, advice, fixing)
@@ -146,6 +152,8 @@ def _place(answers: Answers, advice: Advice) -> Iterator[str]:
         yield f"about {sizes.at_least(option.row.spacing)} apart"
     if fixing is not None and fixing.slope:
         yield f"driven at {fixing.slope:g} degrees off square"
+    if judged.wall is not None and advice.suggestions.options:
+        yield "into the middle of each stud"
     if judged.joint.sunk:
         yield f"head sunk {sizes.one(judged.joint.sunk)}"
 
@@ -158,6 +166,8 @@ def fixing_for(answers: Answers, advice: Advice) -> Fixing | None:
 
 def _drilling(answers: Answers, advice: Advice, fixing: Fixing) -> Drilling | None:
     meeting, catalog = advice.judged.meeting, answers.build.catalog
+    if advice.judged.wall is not None and advice.suggestions.options:
+        return advice.suggestions.options[0].drilling
     if fixing.method != "screw" or fixing.gauge is None or meeting is None:
         return None
     if catalog.fasteners.screw("wood-screw", f"no-{fixing.gauge}") is None:
@@ -170,4 +180,6 @@ def _distances(answers: Answers, advice: Advice, fixing: Fixing | None) -> Dista
     meeting = advice.judged.meeting
     if fixing is None or meeting is None or fixing.diameter is None or fixing.length is None:
         return None
+    if fixing.method in SPECIAL:
+        return None  # what they keep from ends and edges is told under the table
     return distances(answers.build.catalog, standing(meeting, fixing))

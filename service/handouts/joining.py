@@ -1,11 +1,13 @@
 """The joints: which parts, what holds them, what to drill, and where."""
 
+from collections.abc import Iterator
+
 from service.domain.advising import Advice
 from service.domain.build import Joint
 from service.domain.meeting import WALL
 from service.handouts.answers import Answers
 from service.handouts.fastening import Held, alike
-from service.handouts.page import Column, Section, Table, Words
+from service.handouts.page import Column, Item, Items, Section, Table, Words
 from service.handouts.sizes import listed
 
 COLUMNS = (
@@ -17,6 +19,7 @@ COLUMNS = (
     Column("place", "Where"),
     Column("glue", "Glue"),
 )
+FROM_MEMORY = " (from memory in part)"
 NONE = "The build names no joints: nothing here says what holds it together."
 
 
@@ -27,7 +30,23 @@ def joints(answers: Answers) -> Section:
     groups = alike(answers, answers.advice)
     rows = tuple(_row(answers, held, found) for held, found in groups.items())
     table = Table("joints", "Joints, with fastener, pilot hole and place", COLUMNS, rows)
-    return Section("joints", "Joints", (table,))
+    known = tuple(particulars(answers))
+    return Section("joints", "Joints", (table, Items(known)) if known else (table,))
+
+
+def particulars(answers: Answers) -> Iterator[Item]:
+    """What to know of bolts, hinges, clips, laps and walls, once for joints that are alike."""
+    shared: dict[tuple[str, ...], list[str]] = {}
+    for one in answers.advice:
+        memory = answers.build.catalog.from_memory
+        lines = tuple(
+            one.named(told.words) + (FROM_MEMORY if memory(told.rests_on) else "")
+            for told in one.suggestions.particulars
+        )
+        if lines:
+            shared.setdefault(lines, []).append(one.judged.joint.id)
+    for lines, ids in shared.items():
+        yield Item("what to know of it", name=listed(ids), under=lines)
 
 
 def _row(answers: Answers, held: Held, found: list[Advice]) -> tuple[str, ...]:

@@ -122,6 +122,27 @@ class StapleValue(Valued, Sourced, Row):
     staple: Mapped[str] = column(Key(), "The staple", of="staples.key")
 
 
+class Bolt(Sourced, Row):
+    """A bolt in one diameter, with the nut and the washers that go with it."""
+
+    __tablename__ = "bolts"
+    heading = "Bolts"
+    about = ("size",)
+
+    size: Mapped[str] = column(Words(), "Size as the shop writes it")
+    diameter: Mapped[Size] = column(Length(), "Diameter by its name")
+
+
+class BoltValue(Valued, Sourced, Row):
+    """One value of one property of a bolt, such as the height of its nut."""
+
+    __tablename__ = "bolt_values"
+    heading = "Properties of bolts"
+    about = ("bolt", "property", "condition")
+
+    bolt: Mapped[str] = column(Key(), "The bolt", of="bolts.key")
+
+
 class Method(Sourced, Row):
     """A way to hold two parts together."""
 

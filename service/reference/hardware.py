@@ -1,9 +1,10 @@
-"""Rows about screws, nails, staples and drilled holes -> the values that questions work with."""
+"""Rows about screws, nails, staples, bolts and holes -> the values that questions work with."""
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 
 from service.domain.fasteners import (
+    BoltSize,
     Constant,
     DrillSize,
     Fasteners,
@@ -16,6 +17,8 @@ from service.domain.fasteners import (
 )
 from service.reference.columns import Cells, cited_as, in_inches
 from service.reference.fasteners import (
+    Bolt,
+    BoltValue,
     ConnectionConstant,
     Nail,
     NailLengths,
@@ -46,6 +49,7 @@ def fasteners(rows: Rows) -> Fasteners:
         screws=_screws(rows),
         nails=_nails(rows),
         staples=_staples(rows),
+        bolts=_bolts(rows),
         drills={
             (drill.screw, drill.hole, drill.wood): drill
             for drill in map(_drill, rows.preferred(PilotHole))
@@ -76,7 +80,8 @@ def _by_thing(rows: Iterable[Cells], thing: str) -> Values:
 
 
 def _figure(
-    model: type[ScrewValue] | type[NailValue] | type[StapleValue], cells: Cells | None
+    model: type[ScrewValue] | type[NailValue] | type[StapleValue] | type[BoltValue],
+    cells: Cells | None,
 ) -> Figure | None:
     """The printed value as a range in inches, or in the unit of a share or a count."""
     if cells is None:
@@ -179,6 +184,32 @@ def _staple(cells: Cells, told: Mapping[str, Sequence[Cells]]) -> StapleSize:
         crown=_needed(_figure(StapleValue, _one(told["crown"])), key, "crown"),
         wire=_needed(_figure(StapleValue, _one(told["wire-width"])), key, "wire"),
         lengths=Lengths(tuple(sorted(cells["legs"].value)), row),
+    )
+
+
+def _bolts(rows: Rows) -> tuple[BoltSize, ...]:
+    values = _by_thing(rows.preferred(BoltValue), "bolt")
+    made = [_bolt(cells, values[cells["key"]]) for cells in rows.preferred(Bolt)]
+    return tuple(sorted(made, key=lambda bolt: bolt.diameter))
+
+
+def _bolt(cells: Cells, told: Mapping[str, Sequence[Cells]]) -> BoltSize:
+    """A bolt; inch threads are counted to the inch, metric ones have a pitch."""
+    key = cells["key"]
+    nut, washer, pitch, threads = (
+        _figure(BoltValue, _one(told[name]))
+        for name in ("nut-height", "washer-thickness", "pitch", "threads-per-inch")
+    )
+    if threads is not None:
+        pitch = Figure(1 / threads.high, 1 / threads.low, threads.row)
+    return BoltSize(
+        row=cited_as(Bolt, cells),
+        key=key,
+        name=cells["size"],
+        diameter=cells["diameter"].value,
+        nut=_needed(nut, key, "height of its nut"),
+        washer=_needed(washer, key, "thickness of its washer"),
+        pitch=_needed(pitch, key, "pitch"),
     )
 
 

@@ -36,6 +36,8 @@ MODELS: tuple[type[Row], ...] = (
     fasteners.NailLengths,
     fasteners.Staple,
     fasteners.StapleValue,
+    fasteners.Bolt,
+    fasteners.BoltValue,
     fasteners.Method,
     fasteners.PocketPractice,
     fasteners.ConnectionConstant,

@@ -243,3 +243,127 @@ def test_a_gauge_stays_a_gauge_where_the_length_says_inches(client: FlaskClient)
 
     asked = "fastener=8x1-1/4in"
     assert least(f"{asked}&units=mm") == least(asked)
+
+
+def test_design_values_carry_their_factors_with_rows(client: FlaskClient) -> None:
+    edge = f"{JOINT}&enters=edge&wood=spf"
+    answer = ask(client, f"{edge}&duration=two-months&service=wet")
+    value = answer["options"][0]["compare_strength"]["design_value_each"]
+    told = {(one["name"], one["of"]): (one["value"], one["row"]) for one in value["factors"]}
+    assert told == {
+        ("CD", "both"): (1.15, "connection_constants/duration.two-months"),
+        ("CM", "sideways"): (0.7, "connection_constants/wet-service.lateral.wet"),
+        ("CM", "pulled out"): (0.7, "connection_constants/wet-service.withdrawal.screw"),
+    }
+    assert value["pulled_out_lb"] == pytest.approx(
+        value["reference"]["pulled_out_lb"] * 0.805, 0.01
+    )
+    assert {row for _, row in told.values()} <= {one["row"] for one in answer["rests_on"]}
+
+
+def test_outdoors_a_design_value_is_for_wet_wood_and_says_so(client: FlaskClient) -> None:
+    answer = ask(client, f"{JOINT}&enters=edge&wood=spf&where=outdoors&design_values=true")
+    value = answer["options"][0]["compare_strength"]["design_value_each"]
+    assert any("outdoors" in text and "wet in use" in text for text in value["assumed"])
+    assert value["pulled_out_lb"] == pytest.approx(value["reference"]["pulled_out_lb"] * 0.7, abs=1)
+
+
+def test_text_tells_the_design_values_that_are_asked_for(client: FlaskClient) -> None:
+    edge = f"{JOINT}&enters=edge&wood=spf&format=text"
+    assert "design value" not in client.get(edge).get_data(as_text=True)
+    text = client.get(f"{edge}&duration=seven-days&service=dry").get_data(as_text=True)
+    assert "CD 1.25" in text and "it says nothing of the piece" in " ".join(text.split())
+
+
+SPECIAL = {
+    "bolt": ("hole", "length", "washers", "end-distance", "edge-distance", "spacing", "retighten"),
+    "hinge": ("screws", "leaf", "not-judged"),
+    "clip": ("movement", "screws", "slot", "spacing", "never-glued", "not-judged"),
+    "lap": ("depth", "shoulder", "glue", "screws"),
+}
+
+
+@pytest.mark.parametrize(("method", "told"), SPECIAL.items())
+def test_a_joint_that_screws_do_not_hold_is_told_of(
+    client: FlaskClient, method: str, told: tuple[str, ...]
+) -> None:
+    address = f"/v1/fasteners?through=2x4&into=2x4&wood=spf&method={method}&fastener=3/8x4in"
+    answer = ask(client, address if method == "bolt" else address.partition("&fastener")[0])
+    assert not answer["options"]
+    assert set(told) <= {one["what"] for one in answer["particulars"]}
+    rows = {row for one in answer["particulars"] for row in one["rests_on"]}
+    assert rows <= {one["row"] for one in answer["rests_on"]}
+    memory = {one["row"] for one in answer["rests_on"] if one["confidence"] == "memory"}
+    for one in answer["particulars"]:
+        assert one["from_memory"] == bool(memory & set(one["rests_on"]))
+
+
+def test_text_tells_the_same_of_a_bolt_and_no_change_of_thickness(client: FlaskClient) -> None:
+    address = "/v1/fasteners?through=2x4&into=2x4&method=bolt&fastener=3/8x3in&format=text"
+    text = " ".join(client.get(address).get_data(as_text=True).split())
+    assert 'hole: Drill 13/32" to 7/16"' in text and 'length: Take 4"' in text
+    assert "stated:" in text and "nothing is found against it" not in text
+    assert "nothing that is made fits" not in text
+
+
+def test_a_wall_is_answered_with_screws_and_what_was_assumed(client: FlaskClient) -> None:
+    document = {
+        "name": "On a wall", "wood": "spf",
+        "parts": [{"id": "cleat", "stock": "1x4", "length": "36"}],
+        "joints": [{"id": "w", "through": "cleat", "into": "wall"}],
+    }  # fmt: skip
+    answer = client.post("/v1/fasteners", json=document).get_json()
+    (joint,) = answer["joints"]
+    (option,) = joint["options"]
+    assert (option["method"], option["length"]["tape"]) == ("screw", '2 3/4"')
+    assert option["pilot"] and option["glue"] is None and option["count"] is None
+    assert any("gypsum board 1/2 in thick" in text for text in answer["assumed"])
+    assert any("cable or a pipe" in text for text in joint["cautions"])
+    assert {"bite", "stud", "studs", "not-judged"} == {o["what"] for o in joint["particulars"]}
+    document["joints"][0] |= option["in_a_build"]  # type: ignore[index]  # a dict in a list
+    found = client.post("/v1/check", json=document).get_json()["findings"]
+    assert not [f for f in found if f["severity"] != "note" and "fastener" in f["code"]]
+
+
+def test_no_thickness_is_blamed_where_a_stock_is_not_known(client: FlaskClient) -> None:
+    document = {
+        "name": "Unknown", "parts": [
+            {"id": "one", "stock": "moon board", "length": "20"},
+            {"id": "two", "stock": "1x4", "length": "20"},
+        ],
+        "joints": [{"id": "j", "through": "one", "into": "two"}],
+    }  # fmt: skip
+    text = client.post("/v1/fasteners?format=text", json=document).get_data(as_text=True)
+    assert "nothing that is made fits" not in text and "is not known" in text
+
+
+def test_a_nail_in_wood_that_was_wet_and_dries_keeps_a_quarter(client: FlaskClient) -> None:
+    document = {
+        "name": "Wet", "wood": "spf",
+        "stocks": {"2x4": {"moisture": 25}},
+        "parts": [{"id": "one", "stock": "2x4", "length": "20"},
+                  {"id": "two", "stock": "2x4", "length": "20"},
+                  {"id": "dry", "stock": "1x4", "length": "20"}],
+        "joints": [
+            {"id": "wet", "through": "one", "into": "two", "enters": "edge"},
+            {"id": "dry", "through": "dry", "into": "dry", "enters": "edge"},
+        ],
+    }  # fmt: skip
+    answer = client.post("/v1/fasteners?design_values=true", json=document).get_json()
+    factors = [
+        {
+            (one["name"], one["of"]): one["value"]
+            for option in joint["options"]
+            if option["method"] == "nail"
+            for one in option["compare_strength"]["design_value_each"]["factors"]
+        }
+        for joint in answer["joints"]
+    ]
+    assert factors[0] == {("CD", "both"): 1.0, ("CM", "sideways"): 0.7, ("CM", "pulled out"): 0.25}
+    assert factors[1] == {("CD", "both"): 1.0, ("CM", "sideways"): 1.0}
+
+
+def test_outdoors_nails_are_said_to_come_loose(client: FlaskClient) -> None:
+    for where, said in (("indoors", False), ("outdoors", True)):
+        cautions = ask(client, f"{JOINT}&enters=edge&where={where}")["cautions"]
+        assert any("0.25 of their value" in text for text in cautions) == said

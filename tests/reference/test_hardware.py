@@ -6,6 +6,7 @@ import pytest
 
 from service.domain.catalog import Catalog
 from service.domain.fasteners import Fasteners, gauge_diameter, gauge_number
+from service.quantities import length
 from service.reference.fasteners import ConnectionConstant, Nail, PilotHole, Screw, Staple
 from service.reference.gluing import Glue
 from service.reference.reading import Rows
@@ -165,3 +166,29 @@ def test_assigned_gravities_are_those_of_the_code(catalog: Catalog) -> None:
     # NDS 2018, table 12.3.3A.
     assert catalog.gravities["spruce-pine-fir"].gravity == 0.42
     assert catalog.gravities["southern-pine"].gravity == 0.55
+
+
+# ASME B18.2.2, hex nuts: height, and threads per inch of the coarse series; ISO 4032: m and P.
+BOLTS = {
+    "bolt.1-4in": ("1/4 in", "7/32 in", "1/20 in"),
+    "bolt.5-16in": ("5/16 in", "17/64 in", "1/18 in"),
+    "bolt.3-8in": ("3/8 in", "21/64 in", "1/16 in"),
+    "bolt.1-2in": ("1/2 in", "7/16 in", "1/13 in"),
+    "bolt.5-8in": ("5/8 in", "35/64 in", "1/11 in"),
+    "bolt.6mm": ("6 mm", "5.2 mm", "1 mm"),
+    "bolt.8mm": ("8 mm", "6.8 mm", "1.25 mm"),
+    "bolt.10mm": ("10 mm", "8.4 mm", "1.5 mm"),
+    "bolt.12mm": ("12 mm", "10.8 mm", "1.75 mm"),
+}
+
+
+@pytest.mark.parametrize(("key", "sizes"), BOLTS.items())
+def test_a_bolt_has_the_printed_nut_and_pitch(
+    catalog: Catalog, key: str, sizes: tuple[str, str, str]
+) -> None:
+    bolt = next(one for one in catalog.fasteners.bolts if one.key == key)
+    assert (bolt.diameter, bolt.nut.high, bolt.pitch.high) == tuple(map(length, sizes))
+
+
+def test_every_bolt_is_held_against_print(catalog: Catalog) -> None:
+    assert {bolt.key for bolt in catalog.fasteners.bolts} == set(BOLTS)

@@ -1,18 +1,25 @@
 """What the tests of fastenings and glue hold against print, as answers of one catalog."""
 
 import json
+from collections.abc import Iterator
 from fractions import Fraction
 
+from service.domain.adjusting import Terms, adjusted
 from service.domain.catalog import Catalog
 from service.domain.clamping import clamping
 from service.domain.fasteners import ScrewSize, gauge_diameter, gauge_number
+from service.domain.fixing import Fixing
 from service.domain.gluing import Label, coldest, working_time
 from service.domain.gravity import Gravity, assigned_gravity
-from service.domain.holding import Seat, screw_hold
+from service.domain.holding import Hold, Seat, screw_hold
 from service.domain.pilot_holes import drilling, screw_named
 from service.domain.splitting import Standing, distances
+from service.domain.surroundings import Surroundings
+from service.domain.toe_nailing import toe_nail_hold
+from tests.domain.test_adjusting import LOADS, WATER, common_8d
 from tests.domain.test_gluing import COLDEST, OPEN_TIMES
 from tests.domain.test_pilot_holes import PILOTS
+from tests.fastening.test_special_joints import TWO, advice, bolt, document
 from tests.published.test_connections import (
     CONNECTIONS,
     FORMULAS,
@@ -49,7 +56,29 @@ def fastened(catalog: Catalog) -> list[object]:
     for piloted in (True, False):
         screw = Standing(Fraction("0.164"), piloted, Fraction(3, 4), gauge="no-8")
         found.append(distances(catalog, screw))
-    return found
+    return [*found, *for_load_and_water(catalog), *bolted(catalog)]
+
+
+def for_load_and_water(catalog: Catalog) -> Iterator[object]:
+    """A hundred pounds each way under every term that the tests try, and a toe-nail."""
+    around = Surroundings(catalog)
+    for duration in LOADS:
+        yield adjusted(around, Hold(100.0, 100.0), Fixing("screw"), Terms(duration, "dry"))
+    for method, thick, service, _ in WATER:
+        fixing = Fixing(method, diameter=Fraction(thick))
+        yield adjusted(around, Hold(100.0, 100.0), fixing, Terms("ten-years", service))
+    fir, bite = Gravity(0.5, ()), Fraction("1.5378")
+    seat = Seat(Fraction(1), bite, bite, "face", fir, fir)
+    yield toe_nail_hold(catalog, common_8d(catalog), Fraction(5, 2), 30.0, seat)
+
+
+def bolted(catalog: Catalog) -> Iterator[object]:
+    """The nut and the pitch of every bolt, and the distances of a bolt in softwood and hardwood."""
+    yield [(one.key, one.nut.high, one.pitch.high) for one in catalog.fasteners.bolts]
+    for wood in ("spf", "red oak"):
+        written = document(TWO, TWO, bolt("1/2"), wood=wood)
+        told = advice(catalog, written).suggestions.particulars
+        yield [(one.words, one.least, one.most) for one in told if one.what != "length"]
 
 
 def gauge_off(screw: ScrewSize) -> bool:

@@ -40,6 +40,7 @@ DECISIVE = {
     "assigned_gravities": (("gravity",),),
     "screw_values": (RANGE,),
     "nail_values": (RANGE,),
+    "bolt_values": (RANGE,),
     "pilot_holes": (RANGE,),
     "connection_constants": (("value",),),
     "glue_values": (RANGE,),
@@ -55,13 +56,14 @@ DECIDES: dict[str, Callable[[Cells], bool]] = {
     "saw_limits": lambda cells: cells["item"] in SAW_ITEMS,
     "screw_values": lambda cells: cells["property"] in ("major-diameter", "root-diameter"),
     "nail_values": lambda cells: cells["key"] in {f"{key}.diameter" for key, _ in PENNIES},
+    "bolt_values": lambda cells: cells["property"] != "washer-thickness",
     "connection_constants": lambda cells: cells["key"].startswith(CONSTANTS),
     "glue_values": lambda cells: cells["property"].startswith(GLUE_PROPERTIES),
     "glue_classes": lambda cells: cells["key"].startswith(("clamp-placing", "clamp-pressure")),
 }
 CONSTANTS = (
     "yield-strength.d-", "bearing.steel", "end-grain.lateral", "planning-gravity.softwood",
-    "planning-gravity.lightest",
+    "planning-gravity.lightest", "duration.", "wet-service.", "toe-nail.", "bolt.",
     *(f"spacing.wood.{bored}prebored.{what}" for bored in ("", "not-")
       for what in ("edge", "end.away", "row")),
 )  # fmt: skip

@@ -14,6 +14,7 @@ from service.api.described.words import (
     NUMBER,
     TEXT,
     WHOLE,
+    YES_NO,
     Json,
     by_name,
     from_to,
@@ -32,8 +33,22 @@ DISTANCE = shape("Distance", record("How far to stay away.", least=LENGTH, advis
 _COMPARED = record(
     "Strength as a ratio to the strongest option, 1 at most.",
     {"design_value_each": record(
-        "Reference design values of one fastener, and what they are not.",
-        sideways_lb=or_null(WHOLE), pulled_out_lb=or_null(WHOLE), caution=TEXT,
+        "Design values of one fastener, the factors on them, and what they are not.",
+        sideways_lb=or_null(WHOLE),
+        pulled_out_lb=or_null(WHOLE),
+        reference=record(
+            "Before any factor.", sideways_lb=or_null(WHOLE), pulled_out_lb=or_null(WHOLE)
+        ),
+        factors=several(record(
+            "A factor of the code.",
+            name=told(TEXT, "CD for the load, CM for wet wood."),
+            what=TEXT,
+            of=told(TEXT, "Which value it multiplies: both, sideways or pulled out."),
+            value=NUMBER,
+            row=told(TEXT, "Its row, table and key."),
+        )),
+        assumed=several(TEXT),
+        caution=TEXT,
     )},
     sideways=or_null(NUMBER), pulled_out=or_null(NUMBER), why_not=several(TEXT),
 )  # fmt: skip
@@ -72,6 +87,15 @@ _LENGTH = shape("LengthJudged", record(
     "One of the lengths to choose among.",
     length=LENGTH, bite=LENGTH_OR_NULL, tip_clearance=LENGTH_OR_NULL, verdict=TEXT, why=TEXT,
 ))  # fmt: skip
+_PARTICULAR = shape("Particular", record(
+    "One thing to know for making a joint; with a size, or the least and the most.",
+    what=told(TEXT, "What it is about: hole, length, depth and the like. More may come."),
+    least=LENGTH_OR_NULL,
+    most=LENGTH_OR_NULL,
+    words=TEXT,
+    from_memory=told(YES_NO, "Whether a value in it was recalled, and not read in print."),
+    rests_on=several(TEXT),
+))  # fmt: skip
 SUGGESTED: dict[str, Json] = {
     "options": told(several(OPTION), "Best first."),
     "lengths": several(_LENGTH),
@@ -80,6 +104,7 @@ SUGGESTED: dict[str, Json] = {
         "What to use instead of the best way, without a tool.",
         without=TEXT, option=or_null(OPTION),
     )),
+    "particulars": told(several(_PARTICULAR), "For bolts, hinges, clips, laps and walls."),
     "cautions": several(TEXT),
 }  # fmt: skip
 

@@ -23,11 +23,14 @@ EVERYWHERE = {
     "stock_width": "Width of the stick, a length, where the shape has a width of its own.",
     "end_distance": "Distance of the fastener from the end, to be judged.",
     "edge_distance": "Distance of the fastener from the edge, to be judged.",
+    "design_values": "Whether to give design values beside the ratios; saying duration or service "
+    "asks for them too.",
+    "duration": "How long the load of the design values stays in all; else ten years.",
+    "service": "Wood of the design values: dry; wet in use; dries after it was made wet; or "
+    "stays-wet. Else wet outdoors, and dry anywhere else.",
 }
 OF_ONE = {
     ("checkBuild", "mended"): "Whether to give the build back with every exact mend applied.",
-    ("fastenBuild", "design_values"): "Whether to give reference design values beside the ratios.",
-    ("fastenJoint", "design_values"): "Whether to give reference design values beside the ratios.",
     ("fastenJoint", "through"): "The piece that the fastener passes: a stock, or 3/4x3-1/2in.",
     ("fastenJoint", "into"): "The piece that the fastener ends in: a stock, or a size.",
     ("fastenJoint", "touches"): "Which surface of the first piece lies at the joint.",

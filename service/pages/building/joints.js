@@ -3,7 +3,7 @@ import { send } from '../asking/service.js';
 import { bench } from '../builds/bench.js';
 import { fill, make } from '../drawn/element.js';
 import { say } from '../drawn/frame.js';
-import { headOf, holes, optionInWords, SURFACES } from '../questions/screw.js';
+import { headOf, holes, optionInWords, particulars, SURFACES } from '../questions/screw.js';
 import { counted, facts, written } from '../answers/shown.js';
 import { inWords } from './entries.js';
 
@@ -64,17 +64,20 @@ export const joints = {
   },
 };
 
+const TOLD = new Set(['bolt', 'hinge', 'clip', 'lap']); // told of as they are, not replaced
+
 /** Ask for ways to fasten the joint as it stands in the form, and offer to use one. */
 async function propose(form, index, place) {
   const document = structuredClone(bench().document);
   document.joints = document.joints ?? [];
-  const { method, fastener, ...open } = form.read();
-  document.joints[index] = open;
+  const stated = form.read();
+  const { method, fastener, ...open } = stated;
+  document.joints[index] = TOLD.has(method) ? stated : open;
   try {
     const { joints: answers } = await send('fasteners', document);
     const mine = answers.find((one) => one.at === `#/joints/${index}`) ?? answers[index];
-    fill(place, make('h2', {}, 'Proposals'), mine.options.map((option) => offered(option, form)), facts([['Not', mine.ruled_out.map((one) => `${one.method}: ${one.why}`)], ['Mind', mine.cautions]]));
-    say(`${counted(mine.options.length, 'proposal')}.`);
+    fill(place, make('h2', {}, 'Proposals'), mine.options.map((option) => offered(option, form)), facts([...particulars(mine), ['Not', mine.ruled_out.map((one) => `${one.method}: ${one.why}`)], ['Mind', mine.cautions]]));
+    say(mine.options.length || !mine.particulars.length ? `${counted(mine.options.length, 'proposal')}.` : 'What to know of it.');
   } catch (failure) {
     fill(place, make('p', { class: 'older', role: 'alert' }, inWords(failure)));
   }

@@ -26,19 +26,23 @@ export const screw = {
         { name: 'wood', label: 'Wood', kind: 'wood' },
         { name: 'where', label: 'Place', kind: 'choice', choices: [['indoors', 'indoors'], ['damp', 'damp room'], ['covered', 'outdoors, covered'], ['outdoors', 'outdoors']] },
         { name: 'fastener', label: 'Or judge this one', kind: 'text', like: '8x1-5/8in' },
-        { name: 'method', label: 'Only this way', kind: 'choice', choices: [['screw', 'screw'], ['pocket-screw', 'pocket screw'], ['brad', 'brad'], ['finish-nail', 'finish nail'], ['nail', 'nail'], ['dowel', 'dowel'], ['glue', 'glue alone']] },
+        { name: 'method', label: 'Only this way', kind: 'choice', choices: [['screw', 'screw'], ['pocket-screw', 'pocket screw'], ['brad', 'brad'], ['finish-nail', 'finish nail'], ['nail', 'nail'], ['dowel', 'dowel'], ['glue', 'glue alone'], ['bolt', 'bolt'], ['hinge', 'hinge'], ['clip', 'clip that lets a top move'], ['lap', 'lap']] },
       ],
     },
   ],
   start: () => ({ tools: preferences().tools }),
   big: (answer) => {
     const best = answer.options[0];
+    const known = answer.particulars.find((one) => one.what === 'length' || one.what === 'depth' || one.what === 'screws');
+    const size = known?.least ?? known?.most;
+    if (!best && size) return { number: tape(size), words: known.words };
+    if (!best && answer.particulars.length) return { number: answer.particulars[0].what, words: answer.particulars[0].words };
     if (!best) return { number: 'None fits', words: 'Change the thickness of a piece, or turn the joint.' };
     return { number: headOf(best), words: optionInWords(best) };
   },
   rows: (answer) => {
     const best = answer.options[0];
-    if (!best) return [];
+    if (!best) return [...particulars(answer), ['Mind', answer.cautions]];
     return [
       ['Why', best.why],
       ...holes(best),
@@ -58,11 +62,23 @@ export function headOf(option) {
 }
 
 /**
+ * What to know of a bolt, a hinge, a clip, a lap or a wall, as rows.
+ * @param {any} answer for one joint
+ */
+export function particulars(answer) {
+  return answer.particulars.map((one) => {
+    const what = one.what.replaceAll('-', ' ');
+    return [what[0].toUpperCase() + what.slice(1), one.words + (one.from_memory ? ' (from memory in part)' : '')];
+  });
+}
+
+/**
  * One way to fasten a joint, in a line.
  * @param {any} option of an answer about fasteners
  */
 export function optionInWords(option) {
-  const gauge = option.gauge && option.method === 'screw' ? `#${option.gauge} ` : '';
+  const thick = option.gauge ? `#${option.gauge} ` : option.diameter ? `${Math.round(option.diameter.mm * 10) / 10} mm ` : ''; // no gauge: a metric one
+  const gauge = option.method === 'screw' ? thick : '';
   const length = option.length ? ` ${tape(option.length)}` : '';
   const count = option.count ? `${option.count} x ` : '';
   const slope = option.slope ? ` at ${option.slope} degrees` : '';
