@@ -14,6 +14,7 @@ import gunicorn
 
 from service.door.lines import logging_to_errors
 from service.door.metrics import FOLDER
+from service.planning import apart, engines
 from service.settings import settings_or_exit
 
 gunicorn.SERVER = "dryfit"  # strangers need not know what serves
@@ -43,9 +44,10 @@ if _settings.metrics != "off" and FOLDER not in os.environ:
 gc.set_threshold(10_000, 20, 20)
 
 
-def when_ready(server: object) -> None:
-    """Say where the service is, and one line to try."""
+def when_ready(server: Any) -> None:
+    """Open the door of the planners; say where the service is, and one line to try."""
     _set_apart()
+    apart.open_door(engines.load, (listener.sock for listener in server.LISTENERS))
     address = f"http://{bind}"
     print(f"Dryfit answers at {address}")
     print(f"Try:  curl {address}/v1/sizes/1x8", flush=True)
@@ -64,6 +66,8 @@ def on_reload(server: Any) -> None:
         server.app.callable = before
     del before
     _set_apart()
+    # A new one, which shares the new tables' memory and not the old.
+    apart.open_door(engines.load, (listener.sock for listener in server.LISTENERS))
 
 
 def _set_apart() -> None:

@@ -39,10 +39,18 @@ class Proxied:
              "-e", "stderr", "-g", "daemon off;"],
             stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
         )  # fmt: skip
-        wait_for_answer(self.port, "/healthz", self.process)
+        try:
+            wait_for_answer(self.port, "/healthz", self.process)
+        except BaseException:
+            self.stop()
+            raise
         return self
 
     def __exit__(self, *_: object) -> None:
+        self.stop()
+
+    def stop(self) -> None:
+        """End it and clear up."""
         self.process.terminate()
         try:
             self.process.wait(timeout=30)
