@@ -48,13 +48,15 @@ class Door:
     def close(self) -> None:
         """Whoever is behind ends when all who can come in have gone."""
         self._front.close()
+        for _, one in self._kept:
+            one.close()
 
     def enter(self) -> socket.socket:
         """One that was kept and still waits, or a new one. Raises OSError when nobody is there."""
         while self._kept:
             with self._lock, suppress(IndexError):
                 since, one = self._kept.pop()
-                # Not one that is about to give up waiting, nor one that has ended: that can be read.
+                # Not one about to give up waiting, nor one that has ended, which can be read.
                 if monotonic() - since < IDLE / 2 and not _can_be_read(one, 0):
                     return one
                 one.close()
@@ -137,9 +139,9 @@ def _asked(one: socket.socket, work: tuple[Any, ...]) -> tuple[str, Any]:
             return answer
     except TimeoutError:
         return "late", None
-    except (OSError, EOFError) as gone:
+    except (OSError, EOFError):
         late = last is not None and monotonic() >= last
-        return ("late", None) if late else ("failed", f"the planner has ended: {gone!r}")
+        return ("late", None) if late else ("failed", "the planner has ended without an answer")
 
 
 def _stand_behind(door: socket.socket, prepare: Callable[[], object]) -> None:
@@ -153,7 +155,7 @@ def _stand_behind(door: socket.socket, prepare: Callable[[], object]) -> None:
     _call_this_process(NAME)
     prepared = False
     while True:
-        message, (*handed,), _, _ = socket.recv_fds(door, 1, 1)
+        message, handed, _, _ = socket.recv_fds(door, 1, 1)
         if not message:
             return
         if not prepared:
@@ -161,11 +163,12 @@ def _stand_behind(door: socket.socket, prepare: Callable[[], object]) -> None:
             gc.collect()
             gc.freeze()  # so that looking for cycles copies none of this in the processes to come
             prepared = True
-        with socket.socket(fileno=handed[0]) as one:
-            if os.fork() == 0:
-                with _ending():
-                    door.close()
-                    _work(one)
+        for came_in in handed:  # none where this process may open no more: who came sees it closed
+            with socket.socket(fileno=came_in) as one:
+                if os.fork() == 0:
+                    with _ending():
+                        door.close()
+                        _work(one)
 
 
 def _work(one: socket.socket) -> None:

@@ -1,4 +1,4 @@
-"""Values on their way to another process and back: pickled, but fractions and frozen values quickly.
+"""Values on their way to another process and back: pickled, fractions and frozen values quickly.
 
 The standard library writes a fraction as text and reads it back with a grammar, and asks a frozen
 value for its fields one by one; a plan is hundreds of both.

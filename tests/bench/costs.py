@@ -86,6 +86,9 @@ class Served:
         self.process.wait(timeout=30)
 
 
+OURS = ("service.app:create_app()", "/healthz", "--config", "service/serving.py")
+
+
 @contextmanager
 def served(app: str, path: str, *options: str) -> Iterator[tuple[Served, float]]:
     server = Served(app, *options)
@@ -142,10 +145,7 @@ def main(asked: list[str]) -> int:
     worse = []
     with (
         served("tests.bench.bare:app", "/bare") as (bare, _),
-        served("service.app:create_app()", "/healthz", "--config", "service/serving.py") as (
-            ours,
-            start,
-        ),
+        served(*OURS) as (ours, start),
     ):
         print(f"{'question':<36}{'ratio':>8}{'goal':>8}{'recorded':>10}")
         for question in QUESTIONS:

@@ -1,6 +1,7 @@
 """What the kernel tells of a service's processes: who they are, their memory, their time."""
 
 import os
+import signal
 from pathlib import Path
 
 PLANNER = "dryfit-planner"  # service/planning/apart.py
@@ -44,14 +45,20 @@ def proportional(pid: int) -> float:
 def processor_seconds(first: int) -> float:
     """Seconds of processor time of a service's workers and planners so far, the dead included."""
     behind = [one for one in children(first) if name(one) == PLANNER]
-    return sum(map(_seconds, workers(first) + planners(first))) + sum(map(_of_the_dead, behind))
+    return sum(map(own_seconds, workers(first) + planners(first))) + sum(map(_of_the_dead, behind))
+
+
+def kill(pid: int) -> None:
+    """End it in the way that nobody can mind."""
+    os.kill(pid, signal.SIGKILL)
 
 
 def _megabytes(file: Path, field: str) -> float:
     return int(file.read_text().partition(f"{field}:")[2].split()[0]) / 1024
 
 
-def _seconds(pid: int) -> float:
+def own_seconds(pid: int) -> float:
+    """Seconds of processor time of one process so far."""
     user, system = _times(pid)[:2]
     return (user + system) / TICKS
 
