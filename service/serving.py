@@ -14,6 +14,7 @@ import gunicorn
 
 from service.door.lines import logging_to_errors
 from service.door.metrics import FOLDER
+from service.handouts import setting
 from service.planning import apart, engines
 from service.settings import settings_or_exit
 
@@ -45,9 +46,9 @@ gc.set_threshold(10_000, 20, 20)
 
 
 def when_ready(server: Any) -> None:
-    """Open the door of the planners; say where the service is, and one line to try."""
+    """Open the door to work that is done apart; say where the service is, and one line to try."""
     _set_apart()
-    apart.open_door(engines.load, (listener.sock for listener in server.LISTENERS))
+    _open_door(server)
     address = f"http://{bind}"
     print(f"Dryfit answers at {address}")
     print(f"Try:  curl {address}/v1/sizes/1x8", flush=True)
@@ -66,8 +67,17 @@ def on_reload(server: Any) -> None:
         server.app.callable = before
     del before
     _set_apart()
-    # A new one, which shares the new tables' memory and not the old.
-    apart.open_door(engines.load, (listener.sock for listener in server.LISTENERS))
+    _open_door(server)  # a new one, which shares the new tables' memory and not the old
+
+
+def _open_door(server: Any) -> None:
+    """Let planners and setters of type work in processes of their own."""
+
+    def load() -> None:
+        engines.load()
+        setting.load()
+
+    apart.open_door(load, (listener.sock for listener in server.LISTENERS))
 
 
 def _set_apart() -> None:

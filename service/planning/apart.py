@@ -1,11 +1,11 @@
 """Work that is done in a process of its own, so that a worker's memory does not grow with it.
 
-A planner needs arrays, a solver and room to search; what a process has once taken for them it
-hardly gives back. So the first process of a service opens a door before it makes its workers:
-behind it waits a process with one thread, which forks another for whoever comes in. Such a process
-works for one thread at a time, is kept for the next plan, and ends when it is idle or has grown.
-The kernel ends it when the deadline has passed, even in the middle of a solver that looks at no
-clock, and a solver that crashes takes nobody with it.
+A planner needs arrays, a solver and room to search, a setter of type its letters; what a process
+has once taken for them it hardly gives back. So the first process of a service opens a door before
+it makes its workers: behind it waits a process with one thread, which forks another for whoever
+comes in. Such a process works for one thread at a time, is kept for the next plan, and ends when it
+is idle or has grown. The kernel ends it when the deadline has passed, even in the middle of a
+solver that looks at no clock, and a solver that crashes takes nobody with it.
 
 Where no door is open (tests, benchmarks, a door whose process is gone) the work is done in place.
 """
@@ -31,11 +31,11 @@ from service.planning.parcels import put, take
 Given = ParamSpec("Given")
 Found = TypeVar("Found")
 
-KEPT = 1  # processes that a worker keeps for its next plan
+KEPT = 1  # processes that a worker keeps for its next work
 IDLE = 20.0  # seconds that one waits for it
 GROWN = 110 * 1024  # kilobytes that one has ever taken, after which it is not kept
 GRACE = 0.5  # seconds after the deadline until the kernel ends it
-NAME = "dryfit-planner"
+NAME = "dryfit-apart"
 
 
 class Door:
@@ -141,7 +141,9 @@ def _asked(one: socket.socket, work: tuple[Any, ...]) -> tuple[str, Any]:
         return "late", None
     except (OSError, EOFError):
         late = last is not None and monotonic() >= last
-        return ("late", None) if late else ("failed", "the planner has ended without an answer")
+        return (
+            ("late", None) if late else ("failed", "the process apart has ended without an answer")
+        )
 
 
 def _stand_behind(door: socket.socket, prepare: Callable[[], object]) -> None:

@@ -8,15 +8,15 @@ import pickle
 from collections.abc import Callable
 from dataclasses import fields, is_dataclass
 from fractions import Fraction
-from io import BytesIO
-from typing import IO, Any
+from io import BufferedIOBase, BytesIO
+from typing import Any
 
 from service.domain.ratio import Ratio
 
 Reduced = tuple[Callable[..., Any], tuple[Any, ...]]
 
 
-def put(stream: IO[bytes], value: Any) -> None:
+def put(stream: BufferedIOBase, value: Any) -> None:
     """Write a value and send it off."""
     parcel = BytesIO()
     _Packer(parcel, pickle.HIGHEST_PROTOCOL).dump(value)
@@ -24,7 +24,7 @@ def put(stream: IO[bytes], value: Any) -> None:
     stream.flush()
 
 
-def take(stream: IO[bytes]) -> Any:
+def take(stream: BufferedIOBase) -> Any:
     """The next value. Raises EOFError when none comes any more."""
     return pickle.load(stream)  # both ends are processes of one service
 

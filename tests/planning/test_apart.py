@@ -52,7 +52,7 @@ def test_what_goes_wrong_there_is_told_here(told: dict[str, Any]) -> None:
 
 
 def test_a_planner_that_crashes_takes_nobody_with_it(told: dict[str, Any]) -> None:
-    assert told["crashed"].startswith("RuntimeError('the planner has ended")
+    assert told["crashed"].startswith("RuntimeError('the process apart has ended")
     assert told["after a crash"]
 
 

@@ -4,7 +4,7 @@ import os
 import signal
 from pathlib import Path
 
-PLANNER = "dryfit-planner"  # service/planning/apart.py
+PLANNER = "dryfit-apart"  # service/planning/apart.py
 TICKS = os.sysconf("SC_CLK_TCK")
 
 
