@@ -63,12 +63,13 @@ PARAMETER_OF = {
     errors.UnknownCursor: "cursor",
 }  # filters are refused before, as parameters
 
-# Statuses that the framework itself raises, in words of this house.
+# Statuses that the framework itself raises, or the proxy in front, in words of this house.
 FRAMEWORK = {
     400: ("bad-request", "The request can't be read."),
     404: ("unknown-route", "There is nothing at this address."),
     405: ("wrong-method", "This address doesn't take that method."),
     413: ("body-too-large", "The body is too large."),
+    414: ("address-too-long", "The address is too long."),
     500: ("internal-error", "Something went wrong on our side."),
 }
 
