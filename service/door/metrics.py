@@ -13,7 +13,7 @@ from typing import Any
 from flask import Blueprint, Response, request
 from werkzeug.exceptions import NotFound
 
-from service.api.described.operations import SERVICE, Example, Operation, described_as
+from service.api.described.operations import SERVICE, Operation, described_as
 
 FOLDER = "PROMETHEUS_MULTIPROC_DIR"
 SECONDS = (0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 1.0, 5.0, 30.0)
@@ -82,7 +82,7 @@ def page_of(metrics: Metrics | None, readers: str) -> Blueprint:
         "Counts and times of all processes in the text form of Prometheus. Who may read them is a "
         "setting of the service; for anybody else there is nothing here.",
         {"type": "string"}, SERVICE, forms=(), media=("text/plain",), refusals=(NotFound,),
-        examples={"now": Example("Now", long=True)},
+        setting="DRYFIT_METRICS",
     ))  # fmt: skip
     def show_metrics() -> Response:
         """Every count in Prometheus' text form."""

@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 from flask import Blueprint, Response
 from werkzeug.exceptions import NotFound
 
-from service.api.described.operations import SERVICE, Example, Operation, described_as
+from service.api.described.operations import SERVICE, Operation, described_as
 
 GOOD_FOR = timedelta(days=90)  # the text is made anew each day, so it never runs out
 
@@ -19,7 +19,7 @@ def page_of(contact: str) -> Blueprint:
         "nameContact", "Whom to tell of a hole in the service?",
         "The contact that this service was given, as RFC 9116 has it; nothing where it has none.",
         {"type": "string"}, SERVICE, forms=(), media=("text/plain",), refusals=(NotFound,),
-        examples={"now": Example("Now", long=True)},
+        setting="DRYFIT_SECURITY_CONTACT",
     ))  # fmt: skip
     def name_the_contact() -> Response:
         """Contact, and until when this may be relied on."""
