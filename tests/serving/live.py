@@ -98,8 +98,9 @@ def wait_for_answer(port: int, path: str, process: subprocess.Popen[bytes]) -> N
             connection.request("GET", path)
             if connection.getresponse().status < 500:
                 return
-        except OSError:
-            time.sleep(0.02)
+        except (OSError, http.client.HTTPException):
+            pass
         finally:
             connection.close()
+        time.sleep(0.02)
     raise RuntimeError("it does not answer")

@@ -63,4 +63,5 @@ class Proxied:
             self.process.wait(timeout=30)
         finally:
             self.process.kill()
+            self.process.wait(timeout=30)
             shutil.rmtree(self.folder, ignore_errors=True)
