@@ -26,7 +26,9 @@ BYTES: Json = {"type": "string", "format": "binary"}
 OF_A_BODY = (NotJson, RepeatedName, TooManyValues, UnreadableMediaType, InvalidDocument)
 BY_FRAMEWORK = {"NotFound": "unknown-route"}
 BODY_TOO_LARGE, INTERNAL_ERROR = "body-too-large", "internal-error"
-FREE = frozenset({"sayAlive", "sayReady", "showMetrics"})  # asked by machines all the time, so nobody counts
+FREE = frozenset(
+    {"sayAlive", "sayReady", "showMetrics"}
+)  # asked by machines all the time, so nobody counts
 
 HEADERS: dict[str, Json] = {
     "ETag": {"description": "Strong tag of the answer.", "schema": {"type": "string"}},

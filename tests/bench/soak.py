@@ -18,7 +18,7 @@ from random import Random
 from threading import Lock, Thread
 from typing import Any
 
-from tests.bench.costs import OURS, PROJECT, served
+from tests.bench.costs import OURS, PROJECT, Served, served
 from tests.bench.questions import (
     FRESH,
     QUESTIONS,
@@ -124,21 +124,24 @@ def call(port: int, first: int, requests: int) -> None:
         sys.exit("not every request was answered with 200")
 
 
+def held(server: Served) -> str:
+    """The memory of the worker, as the table shows it."""
+    return f"{server.resident:>13.1f}{processes.proportional(server.worker):>17.1f}"
+
+
 def soak(requests: int) -> float:
     """Print what the worker holds on the way; megabytes that it has grown after the warm-up."""
     step, warm = requests // STEPS, 0.0
     with served(*OURS) as (server, _):
         first = server.process.pid
         print(f"{'requests':>9}{'MB resident':>13}{'MB proportional':>17}{'a second':>10}")
-        print(f"{0:>9}{server.resident:>13.1f}{processes.proportional(server.worker):>17.1f}",
-              flush=True)  # fmt: skip
+        print(f"{0:>9}{held(server)}", flush=True)
         for done in range(STEPS):
             begun = time.monotonic()
             call(server.port, done * step, step)
             pace = step / (time.monotonic() - begun)
+            print(f"{(done + 1) * step:>9}{held(server)}{pace:>10.0f}", flush=True)
             now = server.resident
-            print(f"{(done + 1) * step:>9}{now:>13.1f}"
-                  f"{processes.proportional(server.worker):>17.1f}{pace:>10.0f}", flush=True)  # fmt: skip
             if done + 1 == WARM_UP:
                 warm = now
         print(f"processor time {processes.processor_seconds(first):.0f} s; "

@@ -102,7 +102,8 @@ def at_one_place(joints: int) -> dict[str, Any]:
 def alike(parts: int) -> dict[str, Any]:
     """As many lines as there may be, of every stock, each a thousand pieces."""
     every = [
-        {"id": f"p{n}", "stock": STOCKS[n % len(STOCKS)], "length": f"{7 + n % 89}", "quantity": 999}
+        {"id": f"p{n}", "stock": STOCKS[n % len(STOCKS)], "length": f"{7 + n % 89}",
+         "quantity": 999}
         for n in range(parts)
     ]  # fmt: skip
     return {"name": "Many alike", "wood": "spf", "parts": every}

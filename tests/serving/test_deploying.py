@@ -80,7 +80,11 @@ def place(source: Path, target: Path) -> None:
 
 def test_what_the_container_copies_and_runs_is_in_the_project() -> None:
     listed = subprocess.run(
-        ["git", "ls-files"], cwd=PROJECT, capture_output=True, text=True, check=True,
+        ["git", "ls-files"],
+        cwd=PROJECT,
+        capture_output=True,
+        text=True,
+        check=True,
         timeout=60,
     ).stdout.splitlines()
     for source, target in copied():
@@ -199,7 +203,10 @@ def test_systemd_finds_nothing_wrong_with_the_unit(tmp_path: Path) -> None:
     file = tmp_path / UNIT.name
     file.write_text(UNIT.read_text(encoding="utf-8").replace(INSTALLED, str(PROJECT)))
     checked = subprocess.run(
-        ["systemd-analyze", "verify", str(file)], capture_output=True, text=True, check=False,
+        ["systemd-analyze", "verify", str(file)],
+        capture_output=True,
+        text=True,
+        check=False,
         timeout=60,
     )
     assert (checked.returncode, UNIT.name in checked.stderr) == (0, False), checked.stderr

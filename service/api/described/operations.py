@@ -42,8 +42,8 @@ class Operation:
     whose parameter in the path decides its form: each is told as a path of its own. `keeps` says
     that answers have an ETag and come with 304 where nothing has changed, `links` where a Link
     header points to, and `filters` that further parameters are columns of the table. `media` are
-    the media types of what has no form to choose. `setting` names the setting without which there is
-    nothing at the address.
+    the media types of what has no form to choose. `setting` names the setting without which there
+    is nothing at the address.
     """
 
     id: str
