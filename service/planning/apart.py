@@ -89,7 +89,7 @@ def open_door(prepare: Callable[[], object], closed: Iterable[socket.socket] = (
     last worker that came in through it.
     """
     global _door  # noqa: PLW0603  # one for the process, as its children inherit it
-    front, back = socket.socketpair(socket.AF_UNIX, socket.SOCK_SEQPACKET)
+    front, back = socket.socketpair()
     if os.fork() == 0:
         with _ending():
             front.close()
