@@ -16,6 +16,8 @@ import gunicorn.util
 from service.door.lines import logging_to_errors
 from service.door.metrics import FOLDER
 from service.door.unread import refuse
+from service.handouts import setting
+from service.planning import apart, engines
 from service.settings import settings_or_exit
 
 gunicorn.SERVER = "dryfit"  # strangers need not know what serves
@@ -46,9 +48,10 @@ if _settings.metrics != "off" and FOLDER not in os.environ:
 gc.set_threshold(10_000, 20, 20)
 
 
-def when_ready(server: object) -> None:
-    """Say where the service is, and one line to try."""
+def when_ready(server: Any) -> None:
+    """Open the door to work that is done apart; say where the service is, and one line to try."""
     _set_apart()
+    _open_door(server)
     address = f"http://{bind}"
     print(f"Dryfit answers at {address}")
     print(f"Try:  curl {address}/v1/sizes/1x8", flush=True)
@@ -67,6 +70,17 @@ def on_reload(server: Any) -> None:
         server.app.callable = before
     del before
     _set_apart()
+    _open_door(server)  # a new one, which shares the new tables' memory and not the old
+
+
+def _open_door(server: Any) -> None:
+    """Let planners and setters of type work in processes of their own."""
+
+    def load() -> None:
+        engines.load()
+        setting.load()
+
+    apart.open_door(load, (listener.sock for listener in server.LISTENERS))
 
 
 def _set_apart() -> None:

@@ -34,7 +34,7 @@ from service.handouts.svg import standalone
 routes = Blueprint("angles", __name__)
 
 ROUNDED_ANGLE = 2
-KEPT = 256  # answers of some 10 kB each
+KEPT = 32  # answers of some 40 kB each in memory
 QUESTION = ("format", "units", "region", "stock", "width", "thickness", "to")
 
 

@@ -33,7 +33,7 @@ def size(inches: Fraction, metric: bool) -> Mapping[str, Any]:
     return _size_of(inches.numerator, inches.denominator, metric)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def _size_of(over: int, under: int, metric: bool) -> Mapping[str, Any]:
     return quantities.measured(Fraction(over, under), metric=metric)
 

@@ -1,7 +1,7 @@
 """The handout in the form asked for: bytes of one kind, or the model as JSON."""
 
 from collections.abc import Callable, Iterable, Mapping
-from typing import Any, Literal
+from typing import Any
 
 from flask import Response
 
@@ -12,6 +12,7 @@ from service.handouts.closing import rows_behind, taken_for_granted
 from service.handouts.html import as_html
 from service.handouts.markdown import as_markdown
 from service.handouts.page import Block, Handout, Items, Table, Words
+from service.handouts.setting import set_on_paper
 from service.handouts.spreadsheet import as_csv
 from service.handouts.svg import standalone
 
@@ -91,7 +92,9 @@ def handed(form: str, page: Handout, answers: Answers, asked: Mapping[str, Any])
     made: Mapping[str, Callable[[], Response]] = {
         "html": lambda: as_page(as_html(page)),
         "json": lambda: as_json(as_model(page, answers)),
-        "pdf": lambda: _paper(page, asked.get("paper", "letter")),
+        "pdf": lambda: Response(
+            set_on_paper(page, asked.get("paper", "letter")), mimetype=MEDIA_TYPES["pdf"]
+        ),
         "md": lambda: Response(as_markdown(page), mimetype=MEDIA_TYPES["md"]),
         "csv": lambda: _spreadsheet(page, asked.get("table", "parts")),
         "svg": lambda: _drawing(page, asked.get("drawing")),
@@ -99,13 +102,6 @@ def handed(form: str, page: Handout, answers: Answers, asked: Mapping[str, Any])
     response = made[form]()
     response.vary.add("Accept")
     return response
-
-
-def _paper(page: Handout, paper: Literal["letter", "a4"]) -> Response:
-    """What sets a PDF is loaded when first asked for: its memory no other question needs."""
-    from service.handouts.pdf import as_pdf  # noqa: PLC0415
-
-    return Response(as_pdf(page, paper), mimetype=MEDIA_TYPES["pdf"])
 
 
 def _spreadsheet(page: Handout, table: str) -> Response:

@@ -64,7 +64,7 @@ PARAMETER_OF = {
     errors.UnknownCursor: "cursor",
 }  # filters are refused before, as parameters
 
-# Statuses that the framework or the server itself raises, in words of this house.
+# Statuses that the framework, the server or the proxy in front raises, in words of this house.
 FRAMEWORK = {
     400: ("bad-request", "The request can't be read."),
     404: ("unknown-route", "There is nothing at this address."),

@@ -39,6 +39,11 @@ def end() -> None:
     _END.set(None)
 
 
+def last_moment() -> float | None:
+    """When the deadline is, on the monotonic clock that all processes of a machine share."""
+    return _END.get()
+
+
 def keep_time() -> None:
     """Nothing, while there is time. Raises OutOfTime when there is none left."""
     last = _END.get()

@@ -30,7 +30,7 @@ _TIMES = re.compile("(?<=[0-9]) *x *(?=[0-9])")
 _SIZE = re.compile(r"(?:(\d+) )?(\d+(?:\.\d+)?)(?:/(\d+))?")
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def spelled(name: str) -> str:
     """Lower case, plain fractions, no spaces around the x of a size, no quote marks.
 

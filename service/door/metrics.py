@@ -13,6 +13,8 @@ from typing import Any
 from flask import Blueprint, Response, request
 from werkzeug.exceptions import NotFound
 
+from service.api.described.operations import SERVICE, Operation, described_as
+
 FOLDER = "PROMETHEUS_MULTIPROC_DIR"
 SECONDS = (0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 1.0, 5.0, 30.0)
 
@@ -70,14 +72,21 @@ def metrics_of_this_process() -> Metrics:
     )  # fmt: skip
 
 
-def page_of(metrics: Metrics, readers: str) -> Blueprint:
+def page_of(metrics: Metrics | None, readers: str) -> Blueprint:
     """The page, for this machine (`loopback`) or for `all`; to others it is not there."""
     routes = Blueprint("metrics", __name__)
 
     @routes.get("/metrics")
+    @described_as(Operation(
+        "showMetrics", "How many requests were answered, and how quickly?",
+        "Counts and times of all processes in the text form of Prometheus. Who may read them is a "
+        "setting of the service; for anybody else there is nothing here.",
+        {"type": "string"}, SERVICE, forms=(), media=("text/plain",), refusals=(NotFound,),
+        setting="DRYFIT_METRICS",
+    ))  # fmt: skip
     def show_metrics() -> Response:
         """Every count in Prometheus' text form."""
-        if readers != "all" and not from_this_machine():
+        if metrics is None or (readers != "all" and not from_this_machine()):
             raise NotFound
         content, media_type = metrics.page()
         response = Response(content, content_type=media_type)

@@ -76,10 +76,8 @@ def open_door(app: Flask, settings: Settings) -> None:
     app.before_request(door.arrive)
     app.after_request(door.leave)
     app.teardown_request(lambda _error: end())
-    if counted:
-        app.register_blueprint(metrics.page_of(counted, settings.metrics))
-    if settings.contact != "none":
-        app.register_blueprint(security_txt.page_of(settings.contact))
+    app.register_blueprint(metrics.page_of(counted, settings.metrics))
+    app.register_blueprint(security_txt.page_of(settings.contact))
     if settings.proxies:
         count = settings.proxies
         proxied = ProxyFix(app.wsgi_app, x_for=count, x_proto=count, x_host=count)

@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 from urllib.parse import quote, urlencode
 
@@ -86,6 +86,9 @@ def _question(path: str, method: str, operation: Json, named: Mapping[str, Json]
     body = operation.get("requestBody", {}).get("content", {}).get("application/json", {})
     schema = body.get("schema")
     answer = operation["responses"]["200"].get("content", {})
+    lines = _lines(path, method, given, body, "text/plain" in answer and len(answer) > 1)
+    if "x-setting" in operation:  # nobody knows here whether anything is at the address
+        lines = (replace(line, link=None) for line in lines)
     return Question(
         id=operation["operationId"],
         group=operation["tags"][0],
@@ -96,7 +99,7 @@ def _question(path: str, method: str, operation: Json, named: Mapping[str, Json]
         parameters=tuple(_parameter(one, named) for one in given),
         body=name_of(schema) if schema and "$ref" in schema else "",
         forms=tuple(answer),
-        lines=tuple(_lines(path, method, given, body, "text/plain" in answer)),
+        lines=tuple(lines),
     )
 
 

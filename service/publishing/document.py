@@ -118,6 +118,8 @@ def _operation(place: Place, asked: Book, told: Book, answers: Answers) -> Json:
         "parameters": [_with_examples(parameter, place, listed) for parameter in listed],
         "responses": responses_of(operation, form is not None, answers(place)),
     }
+    if operation.setting:
+        written["x-setting"] = operation.setting
     if operation.body is not None:
         written["requestBody"] = _body(place, told)
     return written

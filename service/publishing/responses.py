@@ -27,7 +27,8 @@ OF_A_BODY = (NotJson, RepeatedName, TooManyValues, UnreadableMediaType, InvalidD
 BY_FRAMEWORK = {"NotFound": "unknown-route"}
 BODY_TOO_LARGE, INTERNAL_ERROR = "body-too-large", "internal-error"
 ADDRESS_TOO_LONG = "address-too-long"  # over 8,190 bytes; refused by the server itself
-FREE = frozenset({"sayAlive", "sayReady"})  # asked by machines all the time, so nobody counts
+# Asked by machines all the time, so nobody counts.
+FREE = frozenset({"sayAlive", "sayReady", "showMetrics"})
 
 HEADERS: dict[str, Json] = {
     "ETag": {"description": "Strong tag of the answer.", "schema": {"type": "string"}},

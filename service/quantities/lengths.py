@@ -32,7 +32,7 @@ def length(
     return _read(value, unit, zero)
 
 
-@lru_cache(maxsize=4096)  # the same few sizes come again and again; a text has 64 letters at most
+@lru_cache(maxsize=1024)  # the same few sizes come again and again; a text has 64 letters at most
 def _read(value: str, unit: Literal["in", "mm"], zero: bool) -> Fraction:
     text = typed(value, LENGTH)
     over, under, written = _number_and_unit(text, LENGTH)

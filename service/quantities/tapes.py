@@ -25,7 +25,7 @@ def measured(inches: Fraction, *, to: Fraction | None = None, metric: bool = Fal
     return _measured(*inches.as_integer_ratio(), to, metric).copy()
 
 
-@lru_cache(maxsize=4096)  # the same few sizes come again; fractions themselves hash slowly
+@lru_cache(maxsize=1024)  # the same few sizes come again; fractions themselves hash slowly
 def _measured(over: int, under: int, to: Fraction | None, metric: bool) -> Measured:
     inches = ratio(over, under)
     reading = nearest_mark(inches, to or tape_step(metric))

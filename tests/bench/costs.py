@@ -1,7 +1,7 @@
 """CPU a request, as a ratio to a bare Flask answer: five pairs, the median counts.
 
-Both are served by gunicorn with one worker; what is measured is the processor time of that
-worker, from the kernel, so that a busy machine does not matter much.
+Both are served by gunicorn with one worker; what is measured is the processor time of that worker
+and of its planners, from the kernel, so that a busy machine does not matter much.
 """
 
 import http.client
@@ -19,13 +19,13 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from tests.bench.questions import QUESTIONS, Question
+from tests.serving import processes
 
 PROJECT = Path(__file__).resolve().parents[2]
 RECORDED = Path(__file__).with_name("recorded.json")
 PAIRS = 5
 MARGIN = 1.15
 COUNTER = itertools.count(1)
-TICKS = os.sysconf("SC_CLK_TCK")
 
 
 class Served:
@@ -40,6 +40,7 @@ class Served:
              "--threads", "4", "--preload", "--log-level", "error", "--bind",
              f"127.0.0.1:{self.port}", "--keep-alive", "60", "--workers", "1", *options, app],
             cwd=PROJECT,
+            env={"MALLOC_ARENA_MAX": "1", **os.environ},  # as scripts/serve
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,  # a line a request
         )  # fmt: skip
@@ -68,24 +69,24 @@ class Served:
 
     @property
     def worker(self) -> int:
-        children = Path(f"/proc/{self.process.pid}/task/{self.process.pid}/children").read_text()
-        return int(children.split()[0])
+        return processes.workers(self.process.pid)[0]
 
     @property
     def cpu(self) -> float:
-        """Seconds of processor time of the worker so far."""
-        fields = Path(f"/proc/{self.worker}/stat").read_text().rpartition(")")[2].split()
-        return (int(fields[11]) + int(fields[12])) / TICKS
+        """Seconds of processor time so far of the worker and of who plans for it."""
+        return processes.processor_seconds(self.process.pid)
 
     @property
     def resident(self) -> float:
         """Megabytes resident in the worker."""
-        status = Path(f"/proc/{self.worker}/status").read_text()
-        return int(status.partition("VmRSS:")[2].split()[0]) / 1024
+        return processes.resident(self.worker)
 
     def stop(self) -> None:
         self.process.send_signal(signal.SIGTERM)
         self.process.wait(timeout=30)
+
+
+OURS = ("service.app:create_app()", "/healthz", "--config", "service/serving.py")
 
 
 @contextmanager
@@ -144,10 +145,7 @@ def main(asked: list[str]) -> int:
     worse = []
     with (
         served("tests.bench.bare:app", "/bare") as (bare, _),
-        served("service.app:create_app()", "/healthz", "--config", "service/serving.py") as (
-            ours,
-            start,
-        ),
+        served(*OURS) as (ours, start),
     ):
         print(f"{'question':<36}{'ratio':>8}{'goal':>8}{'recorded':>10}")
         for question in QUESTIONS:

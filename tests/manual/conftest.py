@@ -28,6 +28,8 @@ def address(reference_url: str) -> Iterator[str]:
     """Where a service answers over a socket."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("DRYFIT_REFERENCE_URL", reference_url)
+        patch.setenv("DRYFIT_METRICS", "loopback")  # so that every question has an answer
+        patch.setenv("DRYFIT_SECURITY_CONTACT", "mailto:holes@dryfit.test")
         patch.delenv("DRYFIT_URL", raising=False)
         with a_service() as client:
             yield client.address

@@ -9,6 +9,8 @@ import sys
 import time
 from pathlib import Path
 
+from tests.serving import processes
+
 PROJECT = Path(__file__).resolve().parents[2]
 PATIENCE = 60.0  # seconds for a start on a busy machine
 
@@ -31,17 +33,25 @@ class Live:
 
     def __enter__(self) -> "Live":
         started = time.monotonic()
-        output = self.log.open("ab") if self.log else subprocess.DEVNULL
-        self.process = subprocess.Popen(
-            [sys.executable, "-m", "gunicorn", "--config", "service/serving.py"],
-            cwd=PROJECT, env={**os.environ, **self.settings, "PORT": str(self.port)},
-            stdout=output, stderr=output,
-        )  # fmt: skip
-        wait_for_answer(self.port, "/healthz", self.process)
+        with (self.log or Path(os.devnull)).open("ab") as output:
+            self.process = subprocess.Popen(
+                [sys.executable, "-m", "gunicorn", "--config", "service/serving.py"],
+                cwd=PROJECT, env={**os.environ, **self.settings, "PORT": str(self.port)},
+                stdout=output, stderr=output,
+            )  # fmt: skip
+        try:
+            wait_for_answer(self.port, "/healthz", self.process)
+        except BaseException:
+            self.stop()
+            raise
         self.seconds_to_answer = time.monotonic() - started
         return self
 
     def __exit__(self, *_: object) -> None:
+        self.stop()
+
+    def stop(self) -> None:
+        """Ask it to end, and end it if it does not."""
         self.process.send_signal(signal.SIGTERM)
         try:
             self.process.wait(timeout=60)
@@ -56,8 +66,12 @@ class Live:
     @property
     def workers(self) -> list[int]:
         """The processes that answer."""
-        path = Path(f"/proc/{self.process.pid}/task/{self.process.pid}/children")
-        return [int(child) for child in path.read_text().split()]
+        return processes.workers(self.process.pid)
+
+    @property
+    def planners(self) -> list[int]:
+        """The processes that plan for them."""
+        return processes.planners(self.process.pid)
 
     def ask(
         self, path: str, body: bytes | None = None, timeout: float = 60.0
@@ -84,14 +98,9 @@ def wait_for_answer(port: int, path: str, process: subprocess.Popen[bytes]) -> N
             connection.request("GET", path)
             if connection.getresponse().status < 500:
                 return
-        except OSError:
-            time.sleep(0.02)
+        except (OSError, http.client.HTTPException):
+            pass
         finally:
             connection.close()
+        time.sleep(0.02)
     raise RuntimeError("it does not answer")
-
-
-def resident(pid: int, kind: str = "VmRSS") -> float:
-    """Megabytes of a process in memory."""
-    status = Path(f"/proc/{pid}/status").read_text()
-    return int(status.partition(f"{kind}:")[2].split()[0]) / 1024

@@ -2,7 +2,9 @@
 
 import http.client
 import json
+import os
 import shutil
+import signal
 import socket
 import time
 from collections.abc import Iterator
@@ -11,6 +13,8 @@ from statistics import median
 
 import pytest
 
+from service.api.problems import known_problems
+from service.door.headers import FIXED
 from tests.serving.live import PROJECT, Live
 from tests.serving.proxied import Proxied
 
@@ -127,7 +131,7 @@ def test_who_sends_half_a_request_is_let_go(proxied: Proxied, kind: str) -> None
         begun = time.monotonic()
         one.sendall(HALF[kind])
         with suppress(ConnectionResetError):
-            assert one.recv(4096).startswith(b"HTTP/1.1 408 " if kind == "half a body" else b"")
+            assert one.recv(4096) == b""
         assert time.monotonic() - begun >= LET_GO_AFTER - 1
 
 
@@ -166,3 +170,81 @@ def test_a_body_is_let_through_up_to_the_limit_of_the_service(proxied: Proxied) 
 def test_a_long_answer_comes_whole(proxied: Proxied) -> None:
     released = PROJECT / "openapi" / "openapi.json"
     assert json.loads(ask(proxied.port, "/openapi.json")[2]) == json.loads(released.read_bytes())
+
+
+LONG = b"x" * 20_000
+BY_THE_PROXY = {
+    "nonsense": (b"nonsense\r\n\r\n", 400, "bad-request"),
+    "no host": (b"GET / HTTP/1.1\r\n\r\n", 400, "bad-request"),
+    "a long header": (
+        b"GET / HTTP/1.1\r\nHost: a\r\nX-Long: " + LONG + b"\r\n\r\n", 400, "bad-request",
+    ),
+    "a coding that nobody knows": (
+        b"POST /v1/check HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: x\r\n\r\n",
+        400, "bad-request",
+    ),
+    "another protocol": (b"GET / HTTP/3.0\r\nHost: a\r\n\r\n", 400, "bad-request"),
+    "a trace": (b"TRACE / HTTP/1.1\r\nHost: a\r\n\r\n", 405, "wrong-method"),
+    "a place of its own": (
+        b"GET /.proxy/too-long HTTP/1.1\r\nHost: a\r\n\r\n", 404, "unknown-route",
+    ),
+    "a long address": (b"GET /" + LONG + b" HTTP/1.1\r\nHost: a\r\n\r\n", 414, "address-too-long"),
+}  # fmt: skip
+
+
+def answer_to(port: int, sent: bytes) -> tuple[int, http.client.HTTPMessage, bytes]:
+    """The answer to these bytes, on a connection of its own."""
+    with socket.create_connection(("127.0.0.1", port), timeout=60) as one:
+        one.sendall(sent)
+        with http.client.HTTPResponse(one) as answer:
+            answer.begin()
+            return answer.status, answer.headers, answer.read()
+
+
+def assert_told_as_by_the_service(
+    answered: tuple[int, http.client.HTTPMessage, bytes], status: int, slug: str
+) -> None:
+    found, headers, content = answered
+    title = known_problems()[slug][1]
+    assert found == status
+    assert headers.get_all("Content-Type") == ["application/problem+json"]
+    assert json.loads(content) == {"type": f"/problems/{slug}", "title": title, "status": status}
+    fixed = FIXED | {"Cache-Control": "no-store"}
+    assert {name: headers.get_all(name) for name in fixed} == {
+        name: [value] for name, value in fixed.items()
+    }
+
+
+@pytest.mark.parametrize("name", BY_THE_PROXY)
+def test_what_the_proxy_refuses_is_told_as_by_the_service(proxied: Proxied, name: str) -> None:
+    sent, status, slug = BY_THE_PROXY[name]
+    answered = answer_to(proxied.port, sent)
+    assert_told_as_by_the_service(answered, status, slug)
+    assert "Retry-After" not in answered[1]
+
+
+def test_headers_of_the_service_come_once(proxied: Proxied) -> None:
+    headers = answer_to(proxied.port, b"GET /v1/sizes/1x8 HTTP/1.1\r\nHost: a\r\n\r\n")[1]
+    assert {name: headers.get_all(name) for name in FIXED} == {
+        name: [value] for name, value in FIXED.items()
+    }
+
+
+def test_a_service_that_is_gone_or_stuck_is_told_as_such() -> None:
+    asked = b"GET /v1/sizes/1x8 HTTP/1.1\r\nHost: a\r\n\r\n"
+    with Live(DRYFIT_PROXIES="1") as live, Proxied(live.port, proxy_read_timeout="1s") as proxy:
+        first, *_ = everybody = [live.process.pid, *live.workers]
+        for pid in everybody:
+            os.kill(pid, signal.SIGSTOP)
+        try:
+            stuck = answer_to(proxy.port, asked)
+        finally:
+            for pid in everybody:
+                os.kill(pid, signal.SIGCONT)
+        assert_told_as_by_the_service(stuck, 503, "out-of-time")
+        assert stuck[1]["Retry-After"] == "30"
+        os.kill(first, signal.SIGTERM)
+        live.process.wait(timeout=60)
+        gone = answer_to(proxy.port, asked)
+        assert_told_as_by_the_service(gone, 503, "not-ready")
+        assert gone[1]["Retry-After"] == "5"

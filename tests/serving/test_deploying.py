@@ -11,9 +11,11 @@ import subprocess
 from collections.abc import Iterator
 from configparser import ConfigParser
 from pathlib import Path
+from urllib.request import Request, urlopen
 
 import pytest
 
+from tests.serving.adversaries import boards
 from tests.serving.live import PROJECT, free_port, wait_for_answer
 
 DEPLOY = PROJECT / "scripts" / "deploy"
@@ -58,7 +60,7 @@ def image(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
     without = {k: v for k, v in os.environ.items() if not k.startswith("DRYFIT_")}
     for instruction, said in instructions():
         if instruction == "RUN":
-            subprocess.run(shlex.split(said), cwd=folder, env=without, check=True)
+            subprocess.run(shlex.split(said), cwd=folder, env=without, check=True, timeout=300)
         elif instruction == "COPY":
             *sources, target = shlex.split(said)
             for source in sources:
@@ -78,7 +80,12 @@ def place(source: Path, target: Path) -> None:
 
 def test_what_the_container_copies_and_runs_is_in_the_project() -> None:
     listed = subprocess.run(
-        ["git", "ls-files"], cwd=PROJECT, capture_output=True, text=True, check=True
+        ["git", "ls-files"],
+        cwd=PROJECT,
+        capture_output=True,
+        text=True,
+        check=True,
+        timeout=60,
     ).stdout.splitlines()
     for source, target in copied():
         assert any(name == source or name.startswith(f"{source}/") for name in listed), source
@@ -102,7 +109,7 @@ def test_what_the_container_holds_serves_and_is_found_healthy(image: Path) -> No
     healthy = json.loads(all_of("HEALTHCHECK")[0].partition("CMD ")[2])
     asked = {**environment(), "PORT": str(free_port()), "DRYFIT_BIND": "127.0.0.1"}
     variables = {**os.environ, **asked, "TMPDIR": str(image)}
-    assert subprocess.run(healthy, cwd=image, env=variables, check=False,
+    assert subprocess.run(healthy, cwd=image, env=variables, check=False, timeout=60,
                           stderr=subprocess.DEVNULL).returncode != 0  # fmt: skip
     process = subprocess.Popen(
         json.loads(all_of("CMD")[0]), cwd=image, env=variables,
@@ -111,7 +118,51 @@ def test_what_the_container_holds_serves_and_is_found_healthy(image: Path) -> No
     try:
         for path in ("/readyz", "/openapi.json", "/docs", "/v1/tables"):
             wait_for_answer(int(asked["PORT"]), path, process)
-        assert subprocess.run(healthy, cwd=image, env=variables, check=False).returncode == 0
+        assert subprocess.run(healthy, cwd=image, env=variables, check=False,
+                              timeout=60).returncode == 0  # fmt: skip
+    finally:
+        process.send_signal(signal.SIGTERM)
+        assert process.wait(timeout=60) == 0
+
+
+READ_ONLY = (
+    "mount -o remount,bind,ro / && ! touch here 2>/dev/null && "
+    'exec setpriv --bounding-set=-all --inh-caps=-all --no-new-privs "$@"'
+)
+
+
+def may_unshare() -> bool:
+    """Whether a process here may have mounts of its own."""
+    if shutil.which("unshare") is None or shutil.which("setpriv") is None:
+        return False
+    tried = ["unshare", "--mount", "mount", "-o", "remount,bind,ro", "/"]
+    return subprocess.run(tried, capture_output=True, check=False, timeout=60).returncode == 0
+
+
+@pytest.mark.skipif(not may_unshare(), reason="no mounts of one's own without privileges")
+def test_what_the_container_holds_runs_on_a_read_only_root_without_capabilities(
+    image: Path,
+) -> None:
+    port = free_port()
+    asked = {**environment(), "PORT": str(port), "DRYFIT_BIND": "127.0.0.1"}
+    process = subprocess.Popen(
+        ["unshare", "--mount", "sh", "-c", READ_ONLY, "sh", *json.loads(all_of("CMD")[0])],
+        cwd=image, env={**os.environ, **asked, "DRYFIT_METRICS": "loopback"},
+        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+    )  # fmt: skip
+    try:
+        wait_for_answer(port, "/readyz", process)
+        capabilities = Path(f"/proc/{process.pid}/status").read_text().partition("CapBnd:")[2]
+        assert int(capabilities.split()[0], 16) == 0
+        build = json.dumps(boards(4, 2, 2)).encode()
+        url, kind = f"http://127.0.0.1:{port}", {"Content-Type": "application/json"}
+        for wanted in (
+            Request(f"{url}/metrics"),
+            Request(f"{url}/v1/cut-plan?deadline_s=5", build, kind),
+            Request(f"{url}/v1/handout?format=pdf", build, kind),
+        ):
+            with urlopen(wanted, timeout=60) as answer:
+                assert answer.status == 200
     finally:
         process.send_signal(signal.SIGTERM)
         assert process.wait(timeout=60) == 0
@@ -152,12 +203,16 @@ def test_systemd_finds_nothing_wrong_with_the_unit(tmp_path: Path) -> None:
     file = tmp_path / UNIT.name
     file.write_text(UNIT.read_text(encoding="utf-8").replace(INSTALLED, str(PROJECT)))
     checked = subprocess.run(
-        ["systemd-analyze", "verify", str(file)], capture_output=True, text=True, check=False
+        ["systemd-analyze", "verify", str(file)],
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=60,
     )
     assert (checked.returncode, UNIT.name in checked.stderr) == (0, False), checked.stderr
     weighed = subprocess.run(
         ["systemd-analyze", "security", "--offline=true", f"--threshold={MOST_EXPOSED}", str(file)],
-        capture_output=True, text=True, check=False,
+        capture_output=True, text=True, check=False, timeout=60,
     )  # fmt: skip
     print(weighed.stdout.strip().splitlines()[-1])
     assert weighed.returncode == 0, weighed.stdout

@@ -42,7 +42,8 @@ class Operation:
     whose parameter in the path decides its form: each is told as a path of its own. `keeps` says
     that answers have an ETag and come with 304 where nothing has changed, `links` where a Link
     header points to, and `filters` that further parameters are columns of the table. `media` are
-    the media types of what has no form to choose.
+    the media types of what has no form to choose. `setting` names the setting without which there
+    is nothing at the address.
     """
 
     id: str
@@ -61,6 +62,7 @@ class Operation:
     links: str = ""
     filters: bool = False
     media: tuple[str, ...] = ()
+    setting: str = ""
 
 
 _NAME = "operation"
