@@ -1,7 +1,7 @@
 """What holds a joint: the whole answer for each joint of a build."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from itertools import count
 
@@ -24,6 +24,7 @@ from service.domain.splitting import BRAD_TURNS
 from service.domain.surroundings import Surroundings
 from service.domain.tooling import BY_METHOD, CLAMPS, DRILLS, EVERY_SHOP, POWERED, Tools
 from service.domain.tooling import said as tools_said
+from service.domain.values import dataclass
 
 JUDGING = tuple(rule for rule in RULES if rule.code.startswith(("fastener.", "glue.")))
 OF_LENGTH = frozenset({"pokes-out", "too-short", "breaks-out", "pocket-length", "mismatch"})

@@ -1,10 +1,10 @@
 """Which of the usual cautions a build calls for: each is tied to something that the build says."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
+from service.domain.values import dataclass
 from service.domain.weight import weigh, whole
 
 DUSTY = frozenset({"mdf", "particleboard", "hardboard"})

@@ -1,6 +1,5 @@
 """What a joint asks for, which methods are out at once, and how a size would be driven."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
@@ -10,6 +9,7 @@ from service.domain.grain import thread_for
 from service.domain.meeting import Meeting
 from service.domain.surroundings import WET, Surroundings
 from service.domain.tooling import Tools, needs_of, words
+from service.domain.values import dataclass
 
 TOE = 30.0  # degrees off square for a toe-driven nail or screw; practice
 GLUE_INDOORS, GLUE_WET = "pva-interior", "pva-waterproof"

@@ -7,8 +7,9 @@ says in `marks`, for those who can't see it. Lines are black on white, no color 
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Literal
+
+from service.domain.values import dataclass
 
 Spot = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]

@@ -1,13 +1,13 @@
 """What follows when sizes change: openings, cutouts, spans, and the size of the whole piece."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Cutout, Load
 from service.domain.parts import ResolvedPart
 from service.domain.resized import Changed
 from service.domain.run_equations import Sums
+from service.domain.values import dataclass
 
 NEAR = Fraction(1, 16)  # inches by which a cutout may be off the middle and still be meant there
 

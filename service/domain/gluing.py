@@ -7,13 +7,13 @@ bottle wins: its figures may be given, and take the place of the tables'.
 import math
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from service.domain.catalog import Catalog
 from service.domain.errors import Complaint, UnknownName
 from service.domain.glues import Glue, GlueFigure
+from service.domain.values import dataclass
 
 Where = Literal["indoors", "damp", "covered", "outdoors"]
 

@@ -1,7 +1,6 @@
 """Shapes figured again where their measures or their stock have changed."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.angles.answer import Asked, Figured, NotFigured, Seen, Stick, Wanted
@@ -14,6 +13,7 @@ from service.domain.resized import Changed, NothingGives, tidy
 from service.domain.run_equations import Sums
 from service.domain.solid import Solid
 from service.domain.tape import exact
+from service.domain.values import dataclass
 
 # Measures that don't grow with the piece: depths of joints, and play.
 STAY = frozenset({"rabbet", "clearance", "rail_top_at", "top_inset", "piece", "within"})

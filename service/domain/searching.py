@@ -2,7 +2,7 @@
 
 from bisect import bisect_left
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from fractions import Fraction
 from functools import lru_cache
 
@@ -26,6 +26,7 @@ from service.domain.likely import Bounds, bounds
 from service.domain.meeting import Meeting
 from service.domain.surroundings import Surroundings, said
 from service.domain.tooling import Tools, needs_of, words
+from service.domain.values import dataclass
 
 Hands = tuple[bool, ...]  # of what is driven by hand, and what a machine drives: what is tried
 

@@ -5,9 +5,9 @@ named. Where a build names no tools at all, every tool counts.
 """
 
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
 
 from service.domain.catalog import Catalog
+from service.domain.values import dataclass
 
 Needs = tuple[frozenset[str], ...]  # one tool of each set
 
