@@ -31,15 +31,15 @@ def chosen_form(*offered: str) -> str:
 
     Raises InvalidParameter and NothingAcceptable.
     """
-    asked = request.args.get("format")
-    if asked is not None:
+    if "format" in request.args:
+        asked = request.args["format"]
         if asked in offered:
             return asked
         raise InvalidParameter(
             "That form is not offered here.",
             Fault(f"format is one of {', '.join(offered)}.", parameter="format"),
         )
-    if "Accept" not in request.headers:
+    if "HTTP_ACCEPT" not in request.environ:
         return offered[0]
     by_type = {MEDIA_TYPES[form]: form for form in offered}
     best = request.accept_mimetypes.best_match(list(by_type))
@@ -80,7 +80,7 @@ def as_page(html: str) -> Response:
 def answered(value: Mapping[str, Any], lines: Iterable[str]) -> Response:
     """An answer to a one-line question, in JSON or in text as asked."""
     response = as_text(lines) if chosen_form("json", "text") == "text" else as_json(value)
-    response.vary.add("Accept")
+    response.headers.add("Vary", "Accept")
     return response
 
 
@@ -95,7 +95,7 @@ def content_in(form: str, forms: Mapping[str, Callable[[], Any]]) -> bytes:
 def as_content(form: str, content: bytes) -> Response:
     """Bytes that are made already, in a form that depends on Accept."""
     response = Response(content, mimetype=MEDIA_TYPES[form])
-    response.vary.add("Accept")
+    response.headers.add("Vary", "Accept")
     return response
 
 
