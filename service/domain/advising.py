@@ -22,7 +22,7 @@ from service.domain.rules import RULES
 from service.domain.searching import Search
 from service.domain.splitting import BRAD_TURNS
 from service.domain.surroundings import Surroundings
-from service.domain.tooling import BY_METHOD, CLAMPS, DRILLS, EVERY_SHOP, POWERED, Tools
+from service.domain.tooling import BY_METHOD, CLAMPS, DRILLS, EVERY_SHOP, EVERY_TOOL, POWERED
 from service.domain.tooling import said as tools_said
 from service.domain.values import dataclass
 
@@ -235,7 +235,7 @@ def option_without(
 
     Where it is one of those known already, only its tools may differ.
     """
-    for shop in (search.want.tools, Tools(None)):
+    for shop in (search.want.tools, EVERY_TOOL):
         choice = best(search, shop.less(tools))
         if choice is None:
             continue

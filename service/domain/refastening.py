@@ -7,7 +7,7 @@ from fractions import Fraction
 from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made
 from service.domain.choosing import Choice, bores
 from service.domain.findings import Change, Mend
-from service.domain.fixing import Fixing
+from service.domain.fixing import Fixing, placed
 from service.domain.flaws import is_sound
 from service.domain.joints import JudgedJoint
 from service.domain.keeping import kept
@@ -58,7 +58,8 @@ def other_length(judged: JudgedJoint) -> Fraction | None:
     if found is None:
         return None
     right = replace(fixing, length=found[1].length)
-    return right.length if is_sound(meeting, right, around) else None
+    here = placed(meeting, right)
+    return right.length if is_sound(meeting, right, here, around) else None
 
 
 def lengths_of(judged: JudgedJoint) -> Made | None:
