@@ -1,7 +1,6 @@
 """How the advice for a joint looks in answers."""
 
-import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 from functools import lru_cache
 from typing import Any
@@ -74,14 +73,15 @@ def joint_in_list(advice: Advice, catalog: Catalog, design_values: bool) -> orjs
 def shared(advice: Advice, catalog: Catalog, design_values: bool, deeper: int) -> bytes:
     """What joints that are alike have in common, with the names of this one's parts: fields of a
     JSON object. They are put into text once, as that takes longer than finding them."""
-    pieces = kept(
+    text = kept(
         catalog,
         ("shown", design_values, deeper, advice.suggestions.number),
-        lambda: NAME.split(fields_as_text(suggestions(advice, catalog, design_values), deeper)),
+        lambda: fields_as_text(suggestions(advice, catalog, design_values), deeper),
     )
     joint = advice.judged.joint  # ids hold nothing that JSON would have to escape
-    names = {FIRST_TEXT: joint.through.encode(), SECOND_TEXT: joint.into.encode()}
-    return b"".join(names.get(piece, piece) for piece in pieces)
+    return text.replace(FIRST_TEXT, joint.through.encode()).replace(
+        SECOND_TEXT, joint.into.encode()
+    )
 
 
 def fields_as_text(value: Json, deeper: int) -> bytes:
@@ -93,7 +93,6 @@ def fields_as_text(value: Json, deeper: int) -> bytes:
 IN_LIST = 4  # spaces: an object in a list of the answer
 END = b"\n    }"
 FIRST_TEXT, SECOND_TEXT = FIRST.encode(), SECOND.encode()
-NAME = re.compile(b"(" + FIRST_TEXT + b"|" + SECOND_TEXT + b")")
 
 
 def suggestions(advice: Advice, catalog: Catalog, design_values: bool) -> Json:
@@ -103,9 +102,7 @@ def suggestions(advice: Advice, catalog: Catalog, design_values: bool) -> Json:
         "options": [option(one, catalog, metric, design_values) for one in told.options],
         "lengths": [_length(one, metric) for one in told.lengths],
         "ruled_out": [{"method": one.method, "why": one.why} for one in told.ruled_out],
-        "substitutes": [
-            _substitute(one, catalog, metric, design_values) for one in told.substitutes
-        ],
+        "substitutes": list(_substitutes(told.substitutes, catalog, metric, design_values)),
         "cautions": list(told.cautions),
     }
 
@@ -206,6 +203,12 @@ def _length(one: LengthJudged, metric: bool) -> Json:
     }
 
 
-def _substitute(one: Substitute, catalog: Catalog, metric: bool, design_values: bool) -> Json:
-    told = option(one.option, catalog, metric, design_values) if one.option else None
-    return {"without": one.without, "option": told}
+def _substitutes(
+    told: Iterable[Substitute], catalog: Catalog, metric: bool, design_values: bool
+) -> Iterator[Json]:
+    """Several are often the very same option, which is shown once."""
+    shown: dict[int, Json | None] = {id(None): None}
+    for one in told:
+        if one.option is not None and id(one.option) not in shown:
+            shown[id(one.option)] = option(one.option, catalog, metric, design_values)
+        yield {"without": one.without, "option": shown[id(one.option)]}

@@ -3,7 +3,6 @@
 import math
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
@@ -21,7 +20,7 @@ from service.domain.handwork import glue_in
 from service.domain.purchase import FOOT, Bought, Purchase, price_of, times
 from service.domain.resolving import ResolvedBuild
 from service.domain.spelling import spelled
-from service.domain.values import dataclass
+from service.domain.values import dataclass, replace
 
 CENT = Decimal("0.01")
 GALLON = {"gal": Fraction(1), "qt": Fraction(1, 4), "pt": Fraction(1, 8), "oz": Fraction(1, 128)}

@@ -1,14 +1,14 @@
 """What a rule is, and what it finds."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import field, replace
+from dataclasses import field
 from fractions import Fraction
 from inspect import cleandoc
 from typing import TYPE_CHECKING, Literal
 
 from service.domain.catalog import Catalog
 from service.domain.deadline import kept_time
-from service.domain.values import dataclass
+from service.domain.values import dataclass, replace
 
 if TYPE_CHECKING:
     from service.domain.resolving import ResolvedBuild

@@ -1,13 +1,13 @@
 """Whether the wood takes a fastener where it stands: threads, grain, edges, and the weather."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.fixing import DRIVEN, NAILS, Fixing
 from service.domain.meeting import BOARDLIKE, Meeting
 from service.domain.splitting import Standing, distances
 from service.domain.surroundings import WET, Flaw, Surroundings, said
+from service.domain.values import replace
 
 
 def of_wood(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:

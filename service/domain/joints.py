@@ -1,7 +1,6 @@
 """Every joint of a build: its two parts, what the plan says of it, and what is wrong with it."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.build import Joint
@@ -16,7 +15,7 @@ from service.domain.stocks import Sizing
 from service.domain.surroundings import MARGIN, Flaw, Surroundings
 from service.domain.tape import pair
 from service.domain.tooling import tools_of
-from service.domain.values import dataclass
+from service.domain.values import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,6 @@ meeting.
 """
 
 from collections.abc import Mapping
-from dataclasses import replace
 from fractions import Fraction
 from typing import Literal
 
@@ -15,7 +14,7 @@ from service.domain.catalog import Interval, Wood
 from service.domain.parts import ResolvedPart
 from service.domain.solid import Solid
 from service.domain.stocks import Sized
-from service.domain.values import dataclass
+from service.domain.values import dataclass, replace
 
 Surface = Literal["face", "edge", "end"]
 

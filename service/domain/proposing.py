@@ -1,7 +1,6 @@
 """The fastenings that suit a joint, ranked, each complete; and the ones that are out, with why."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.candidates import METHODS
@@ -22,7 +21,7 @@ from service.domain.splitting import Distances, distances
 from service.domain.surroundings import Surroundings, said
 from service.domain.tape import pair
 from service.domain.tooling import Tools
-from service.domain.values import dataclass
+from service.domain.values import dataclass, replace
 
 # Methods from the likeliest to the least, by how the parts meet. Own judgment, from practice: what
 # pulls a joint together comes first, then what glue needs only to be held by.

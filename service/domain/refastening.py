@@ -1,7 +1,6 @@
 """What would put a fastening right: one exact change to the document, where there is one."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made
@@ -16,6 +15,7 @@ from service.domain.proposing import best
 from service.domain.searching import Reachable, Search
 from service.domain.surroundings import said
 from service.domain.tape import MM, exact, is_binary
+from service.domain.values import replace
 
 Value = str | int | float | Mapping[str, str | int]
 

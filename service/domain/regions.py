@@ -1,7 +1,7 @@
 """A build moved to another region's stock, or held to the real sizes of the boards bought."""
 
 from collections.abc import Iterator
-from dataclasses import fields, replace
+from dataclasses import fields
 from fractions import Fraction
 
 from service.domain.build import Build, Fastener, GluedFrom, Part, Stock, StockNote
@@ -11,7 +11,7 @@ from service.domain.errors import Complaint
 from service.domain.resized import Changed, Resizing, UnknownInResize
 from service.domain.stocks import Sizing
 from service.domain.tape import MM, nearest
-from service.domain.values import dataclass
+from service.domain.values import dataclass, replace
 
 BY_GAUGE = frozenset({"us", "ca", "au", "nz"})  # where screws go by gauge, not by millimeters
 OLD_WOOD = "it was measured on wood of the other region"

@@ -2,7 +2,7 @@
 
 from bisect import bisect_left
 from collections.abc import Iterator
-from dataclasses import field, replace
+from dataclasses import field
 from fractions import Fraction
 
 from service.domain.candidates import Made, Stouts, candidates, stouts_for
@@ -25,7 +25,7 @@ from service.domain.likely import Bounds, bounds
 from service.domain.meeting import Meeting
 from service.domain.surroundings import Surroundings, said
 from service.domain.tooling import Tools, words
-from service.domain.values import dataclass
+from service.domain.values import dataclass, replace
 
 Hands = tuple[bool, ...]  # of what is driven by hand, and what a machine drives: what is tried
 

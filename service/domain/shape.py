@@ -22,7 +22,6 @@ the bottom edge (near) to the top edge, z through the thickness from back to fro
 Source: plane geometry; the convention is this service's own.
 """
 
-from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.build import SQUARE, Measured, Part
@@ -37,6 +36,7 @@ from service.domain.solid import (
     round_readings,
     shortest_line,
 )
+from service.domain.values import replace
 
 ZERO = Fraction(0)
 LONG_TO_LONG = "measured is not given: the length is read long-to-long."

@@ -2,16 +2,17 @@
 
 A request makes thousands of frozen values. The standard library's dataclass is right but slow in
 that: it sets each field of a frozen value by a call past its own guard. A module that makes many
-takes `dataclass` from here instead. What comes out is the same class in every way, compared,
-hashed, shown and replaced alike; only `__init__` is another: while it runs, the new value is of a
+takes `dataclass` and `replace` from here instead. What comes out is the same class in every way,
+compared, hashed and shown alike; only `__init__` is another: while it runs, the new value is of a
 twin class without the guard, whose fields are set plainly.
 """
 
 import dataclasses
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from dataclasses import dataclass
+    from dataclasses import dataclass, replace
 else:
 
     def dataclass(**options: Any) -> Any:
@@ -19,8 +20,21 @@ else:
         make = dataclasses.dataclass(**options)
         return lambda cls: _quick(make(cls))
 
+    def replace(value: Any, **changes: Any) -> Any:
+        """The value with other fields, as `dataclasses.replace` makes it."""
+        copied = _COPIES.get(type(value))
+        if copied is None:
+            return dataclasses.replace(value, **changes)
+        made = copied(value)  # still of the twin class
+        for name, other in changes.items():
+            setattr(made, name, other)
+        made.__class__ = type(value)
+        return made
 
-__all__ = ["dataclass"]
+
+__all__ = ["dataclass", "replace"]
+
+_COPIES: dict[type, Callable[[Any], Any]] = {}  # of a quick class: a copy of a value, as a twin
 
 
 def _quick(cls: Any) -> Any:
@@ -34,6 +48,7 @@ def _quick(cls: Any) -> Any:
         init.__qualname__, init.__module__ = cls.__init__.__qualname__, cls.__module__
         init.__annotations__ = cls.__init__.__annotations__
         cls.__init__ = init
+        _COPIES[cls] = _copier(twin, fields)
     return cls
 
 
@@ -59,3 +74,11 @@ def _init(cls: Any, twin: Any, fields: tuple[dataclasses.Field[Any], ...]) -> An
     body = "\n ".join(lines)
     exec(f"def __init__(self, {', '.join(taken)}):\n {body}", known)
     return known["__init__"]
+
+
+def _copier(twin: Any, fields: tuple[dataclasses.Field[Any], ...]) -> Any:
+    """A function that copies a value field by field into a new one of the twin class."""
+    known: dict[str, Any] = {"__new": object.__new__, "__twin": twin}
+    body = "\n ".join(f"made.{one.name} = value.{one.name}" for one in fields)
+    exec(f"def copied(value):\n made = __new(__twin)\n {body}\n return made", known)
+    return known["copied"]
