@@ -9,7 +9,7 @@ from flask import Response, request
 
 from service.api.folding import folded
 from service.api.refusals import Fault, InvalidParameter, NothingAcceptable
-from service.domain.catalog import Catalog
+from service.domain.catalog import Catalog, Cited, Source
 
 MEDIA_TYPES = {
     "json": "application/json",
@@ -106,29 +106,36 @@ def carried(
     sources: Iterable[str] = (),
 ) -> dict[str, Any]:
     """What every answer carries: the edition of the tables, what was assumed, and the sources."""
-    cited = [catalog.cited[row] for row in dict.fromkeys(rests_on)]
-    named = dict.fromkeys([*sources, *(one.source for one in cited)])
+    # Rows and sources are shown as they were before: there are as many as the tables have.
+    rows = catalog.worked_out.setdefault("rows shown", {})
+    shown = [
+        rows.get(row) or rows.setdefault(row, _row(catalog.cited[row]))
+        for row in dict.fromkeys(rests_on)
+    ]
+    named = dict.fromkeys([*sources, *(row["source"] for row in shown)])
     return {
         "edition": catalog.edition,
         "assumed": list(assumed),
-        "rests_on": [
-            {
-                "row": one.row,
-                "source": one.source,
-                "locator": one.locator,
-                "confidence": one.confidence,
-                "basis": one.basis,
-            }
-            for one in cited
-        ],
-        "sources": [
-            {
-                "id": source.id,
-                "title": source.title,
-                "publisher": source.publisher or None,
-                "year": source.year or None,
-                "kind": source.kind,
-            }
-            for source in map(catalog.sources.__getitem__, named)
-        ],
+        "rests_on": shown,
+        "sources": [_source(catalog.sources[source]) for source in named],
+    }
+
+
+def _row(one: Cited) -> dict[str, Any]:
+    return {
+        "row": one.row,
+        "source": one.source,
+        "locator": one.locator,
+        "confidence": one.confidence,
+        "basis": one.basis,
+    }
+
+
+def _source(one: Source) -> dict[str, Any]:
+    return {
+        "id": one.id,
+        "title": one.title,
+        "publisher": one.publisher or None,
+        "year": one.year or None,
+        "kind": one.kind,
     }
