@@ -15,8 +15,9 @@ from service.domain.fastener_words import DRILL_STEP
 from service.domain.gluing import clamp_time
 from service.domain.holding import CAUTION
 from service.domain.keeping import kept
-from service.domain.pilot_holes import HoleRange
+from service.domain.pilot_holes import Drilling, HoleRange
 from service.domain.proposing import Option
+from service.domain.ratio import ratio
 from service.domain.refastening import fields_of
 from service.domain.splitting import Distance
 
@@ -30,7 +31,7 @@ def size(inches: Fraction, metric: bool) -> Mapping[str, Any]:
 
 @lru_cache(maxsize=4096)
 def _size_of(over: int, under: int, metric: bool) -> Mapping[str, Any]:
-    return quantities.measured(Fraction(over, under), metric=metric)
+    return quantities.measured(ratio(over, under), metric=metric)
 
 
 def drill(inches: Fraction, metric: bool) -> Mapping[str, Any]:
@@ -41,7 +42,7 @@ def drill(inches: Fraction, metric: bool) -> Mapping[str, Any]:
 @lru_cache(maxsize=1024)
 def _drill(over: int, under: int, metric: bool) -> Mapping[str, Any]:
     step = None if metric else DRILL_STEP
-    return quantities.measured(Fraction(over, under), to=step, metric=metric)
+    return quantities.measured(ratio(over, under), to=step, metric=metric)
 
 
 def head(advice: Advice) -> Json:
@@ -123,10 +124,7 @@ def option(one: Option, catalog: Catalog, metric: bool, design_values: bool) -> 
         "along": _size(one.row.width, metric),
         "end_distance": _distance(apart.end, metric) if apart else None,
         "edge_distance": _distance(apart.edge, metric) if apart else None,
-        "pilot": _hole(drilled.pilot, metric) if drilled else None,
-        "pilot_needed": f"{drilled.need}: {drilled.why}" if drilled else None,
-        "clearance_hole": _hole(drilled.clearance, metric) if drilled else None,
-        "countersink": _hole(drilled.countersink, metric) if drilled else None,
+        **(_holes(drilled, catalog, metric) if drilled else NO_HOLES),
         "thread": fixing.thread,
         "coating": fixing.coating,
         "bite": _size(one.here.bite, metric) if one.here else None,
@@ -148,6 +146,25 @@ def _size(inches: Fraction | None, metric: bool) -> Mapping[str, Any] | None:
 
 def _distance(distance: Distance, metric: bool) -> Json:
     return {"least": size(distance.least, metric), "advised": size(distance.advised, metric)}
+
+
+NO_HOLES: Json = dict.fromkeys(("pilot", "pilot_needed", "clearance_hole", "countersink"))
+
+
+def _holes(drilled: Drilling, catalog: Catalog, metric: bool) -> Json:
+    """What to drill. Few screws are drilled in many joints, so it is kept, with the very value
+    that it was made of: as long as that is here, no other one has its number."""
+    name = ("holes shown", id(drilled), metric)
+    return kept(catalog, name, lambda: (drilled, _drilled(drilled, metric)))[1]
+
+
+def _drilled(drilled: Drilling, metric: bool) -> Json:
+    return {
+        "pilot": _hole(drilled.pilot, metric),
+        "pilot_needed": f"{drilled.need}: {drilled.why}",
+        "clearance_hole": _hole(drilled.clearance, metric),
+        "countersink": _hole(drilled.countersink, metric),
+    }
 
 
 def _hole(hole: HoleRange | None, metric: bool) -> Json | None:
