@@ -108,6 +108,7 @@ def carried(
     """What every answer carries: the edition of the tables, what was assumed, and the sources."""
     # Rows and sources are shown as they were before: there are as many as the tables have.
     rows = catalog.worked_out.setdefault("rows shown", {})
+    known = catalog.worked_out.setdefault("sources shown", {})
     shown = [
         rows.get(row) or rows.setdefault(row, _row(catalog.cited[row]))
         for row in dict.fromkeys(rests_on)
@@ -117,7 +118,10 @@ def carried(
         "edition": catalog.edition,
         "assumed": list(assumed),
         "rests_on": shown,
-        "sources": [_source(catalog.sources[source]) for source in named],
+        "sources": [
+            known.get(source) or known.setdefault(source, _source(catalog.sources[source]))
+            for source in named
+        ],
     }
 
 

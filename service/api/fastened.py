@@ -178,8 +178,12 @@ def _hole(hole: HoleRange | None, metric: bool) -> Json | None:
 
 
 def _clamp_time(glue: str | None, catalog: Catalog) -> Json | None:
+    return kept(catalog, ("clamp time", glue), lambda: _limit_shown(glue, catalog))
+
+
+def _limit_shown(glue: str | None, catalog: Catalog) -> Json | None:
     kind = catalog.glues.get(glue or "")
-    limit = kept(catalog, ("clamp time", glue), lambda: clamp_time(kind) if kind else None)
+    limit = clamp_time(kind) if kind else None
     if limit is None:
         return None
     return {"low": f"{shown.number(limit.low):g} min", "high": f"{shown.number(limit.high):g} min"}

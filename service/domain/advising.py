@@ -10,7 +10,7 @@ from service.domain.choosing import RuledOut
 from service.domain.deadline import kept_time
 from service.domain.findings import Finding
 from service.domain.fixing import DRIVEN, Fixing, placed
-from service.domain.flaws import flaws
+from service.domain.flaws import flaws_at
 from service.domain.holding import CAUTION
 from service.domain.joints import JudgedJoint, can_propose
 from service.domain.keeping import kept
@@ -198,7 +198,7 @@ def judge_lengths(
 def judge_length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> LengthJudged:
     """One length, by the same judgment as a plan's."""
     here, thin = placed(meeting, fixing), placed(meeting, fixing, thin=True)
-    found = [flaw for flaw in flaws(meeting, fixing, around) if flaw.code in OF_LENGTH]
+    found = [flaw for flaw in flaws_at(meeting, fixing, here, around) if flaw.code in OF_LENGTH]
     worst = min(found, key=lambda flaw: flaw.severity != "fault", default=None)
     length = fixing.length or Fraction(0)
     if worst is not None:

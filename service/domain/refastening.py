@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
+from functools import lru_cache
 
 from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made
 from service.domain.choosing import Choice, bores
@@ -12,6 +13,7 @@ from service.domain.joints import JudgedJoint
 from service.domain.keeping import kept
 from service.domain.ladders import ladders
 from service.domain.proposing import best
+from service.domain.ratio import ratio
 from service.domain.searching import Reachable, Search
 from service.domain.surroundings import said
 from service.domain.tape import MM, exact, is_binary
@@ -152,6 +154,12 @@ def fields_of(fixing: Fixing, metric: bool) -> dict[str, Value]:
 
 def exact_size(size: Fraction, metric: bool) -> str:
     """A size that reads back exactly, as decimals of an inch where it is no binary fraction."""
+    return _exact_size(*size.as_integer_ratio(), metric)
+
+
+@lru_cache(maxsize=1024)  # the few sizes that are made
+def _exact_size(over: int, under: int, metric: bool) -> str:
+    size = ratio(over, under)
     if metric or is_binary(size) or (size / MM).denominator == 1:
         return exact(size, metric)
     return f"{float(size):g} in"
