@@ -88,7 +88,7 @@ def shared(advice: Advice, catalog: Catalog, design_values: bool, deeper: int) -
 def fields_as_text(value: Json, deeper: int) -> bytes:
     """The fields of a JSON object, without its braces, so many spaces deeper than by itself."""
     text = orjson.dumps(value, option=orjson.OPT_INDENT_2).removeprefix(b"{").removesuffix(b"\n}")
-    return text.replace(b"\n", b"\n" + b" " * deeper)
+    return text.replace(b"\n", b"\n" + b" " * deeper) if deeper else text
 
 
 IN_LIST = 4  # spaces: an object in a list of the answer
