@@ -1,7 +1,9 @@
 """Where the rooms meet: settings, tables and questions become one WSGI application."""
 
 import os
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 from flask import Flask
 from sqlalchemy import Engine
@@ -79,6 +81,14 @@ BLUEPRINTS = (
 )
 
 
+class App(Flask):
+    """Flask for handlers that all are plain functions: it need not ask each time."""
+
+    def ensure_sync(self, func: Callable[..., Any]) -> Callable[..., Any]:
+        """The function itself."""
+        return func
+
+
 def create_app(settings: Settings | None = None) -> Flask:
     """The application, its tables read once; gunicorn calls this before it forks.
 
@@ -100,7 +110,7 @@ def create_app(settings: Settings | None = None) -> Flask:
 
 def open_house(house: House) -> Flask:
     """The application on rooms that are already furnished."""
-    app = Flask("dryfit", static_folder=None, root_path=str(Path(__file__).parent))
+    app = App("dryfit", static_folder=None, root_path=str(Path(__file__).parent))
     app.config["MAX_CONTENT_LENGTH"] = house.settings.max_body + 1  # see api/bodies.py
     app.url_map.merge_slashes = False  # an address with two slashes is unknown, not moved
     app.extensions[NAME] = house

@@ -4,6 +4,7 @@ Threads share one preloaded catalog; a proxy belongs in front of it where strang
 """
 
 import gc
+import logging
 import os
 import shutil
 import tempfile
@@ -12,6 +13,7 @@ from typing import Any
 
 import gunicorn
 import gunicorn.util
+from gunicorn.glogging import Logger
 
 from service.door.lines import logging_to_errors
 from service.door.metrics import FOLDER
@@ -22,6 +24,17 @@ from service.settings import settings_or_exit
 
 gunicorn.SERVER = "dryfit"  # strangers need not know what serves
 gunicorn.util.write_error = refuse
+# Our lines say no thread and no process, so none is looked up for each of them.
+logging.logThreads = logging.logProcesses = logging.logMultiprocessing = False
+
+
+class _Log(Logger):  # type: ignore[misc]  # gunicorn has no types
+    """gunicorn's log without its line a request, for which it would gather some fifty values: the
+    service writes a line of its own."""
+
+    access_log_enabled = False
+
+
 _settings = settings_or_exit(os.environ)
 
 bind = f"{_settings.bind}:{_settings.port}"
@@ -36,6 +49,7 @@ limit_request_line = 8190  # bytes of method and address; a longer one is answer
 forwarded_allow_ips = ""  # DRYFIT_PROXIES alone says whom to believe
 loglevel = "warning"
 logconfig_dict = logging_to_errors(_settings.log)
+logger_class = _Log
 wsgi_app = "service.app:create_app()"
 
 if _settings.metrics != "off" and FOLDER not in os.environ:

@@ -10,7 +10,7 @@ from werkzeug.datastructures import MIMEAccept
 
 from service.api.folding import folded
 from service.api.refusals import Fault, InvalidParameter, NothingAcceptable
-from service.domain.catalog import Catalog
+from service.domain.catalog import Catalog, Cited, Source
 
 MEDIA_TYPES = {
     "json": "application/json",
@@ -32,14 +32,16 @@ def chosen_form(*offered: str) -> str:
 
     An Accept that names nothing takes anything. Raises InvalidParameter and NothingAcceptable.
     """
-    asked = request.args.get("format")
-    if asked is not None:
+    if "format" in request.args:
+        asked = request.args["format"]
         if asked in offered:
             return asked
         raise InvalidParameter(
             "That form is not offered here.",
             Fault(f"format is one of {', '.join(offered)}.", parameter="format"),
         )
+    if "HTTP_ACCEPT" not in request.environ:
+        return offered[0]
     # An answer has one charset and no other parameter, so those of Accept can't part two forms.
     taken = MIMEAccept((kind.partition(";")[0].strip(), q) for kind, q in request.accept_mimetypes)
     if not taken:
@@ -83,7 +85,7 @@ def as_page(html: str) -> Response:
 def answered(value: Mapping[str, Any], lines: Iterable[str]) -> Response:
     """An answer to a one-line question, in JSON or in text as asked."""
     response = as_text(lines) if chosen_form("json", "text") == "text" else as_json(value)
-    response.vary.add("Accept")
+    response.headers.add("Vary", "Accept")
     return response
 
 
@@ -98,7 +100,7 @@ def content_in(form: str, forms: Mapping[str, Callable[[], Any]]) -> bytes:
 def as_content(form: str, content: bytes) -> Response:
     """Bytes that are made already, in a form that depends on Accept."""
     response = Response(content, mimetype=MEDIA_TYPES[form])
-    response.vary.add("Accept")
+    response.headers.add("Vary", "Accept")
     return response
 
 
@@ -109,29 +111,40 @@ def carried(
     sources: Iterable[str] = (),
 ) -> dict[str, Any]:
     """What every answer carries: the edition of the tables, what was assumed, and the sources."""
-    cited = [catalog.cited[row] for row in dict.fromkeys(rests_on)]
-    named = dict.fromkeys([*sources, *(one.source for one in cited)])
+    # Rows and sources are shown as they were before: there are as many as the tables have.
+    rows = catalog.worked_out.setdefault("rows shown", {})
+    known = catalog.worked_out.setdefault("sources shown", {})
+    shown = [
+        rows.get(row) or rows.setdefault(row, _row(catalog.cited[row]))
+        for row in dict.fromkeys(rests_on)
+    ]
+    named = dict.fromkeys([*sources, *(row["source"] for row in shown)])
     return {
         "edition": catalog.edition,
         "assumed": list(assumed),
-        "rests_on": [
-            {
-                "row": one.row,
-                "source": one.source,
-                "locator": one.locator,
-                "confidence": one.confidence,
-                "basis": one.basis,
-            }
-            for one in cited
-        ],
+        "rests_on": shown,
         "sources": [
-            {
-                "id": source.id,
-                "title": source.title,
-                "publisher": source.publisher or None,
-                "year": source.year or None,
-                "kind": source.kind,
-            }
-            for source in map(catalog.sources.__getitem__, named)
+            known.get(source) or known.setdefault(source, _source(catalog.sources[source]))
+            for source in named
         ],
+    }
+
+
+def _row(one: Cited) -> dict[str, Any]:
+    return {
+        "row": one.row,
+        "source": one.source,
+        "locator": one.locator,
+        "confidence": one.confidence,
+        "basis": one.basis,
+    }
+
+
+def _source(one: Source) -> dict[str, Any]:
+    return {
+        "id": one.id,
+        "title": one.title,
+        "publisher": one.publisher or None,
+        "year": one.year or None,
+        "kind": one.kind,
     }

@@ -1,7 +1,6 @@
 """How the advice for a joint looks in answers."""
 
-import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 from functools import lru_cache
 from typing import Any
@@ -19,8 +18,9 @@ from service.domain.gluing import clamp_time
 from service.domain.judging_lengths import LengthJudged
 from service.domain.keeping import kept
 from service.domain.particular import Particular
-from service.domain.pilot_holes import HoleRange
+from service.domain.pilot_holes import Drilling, HoleRange
 from service.domain.proposing import Option
+from service.domain.ratio import ratio
 from service.domain.refastening import fields_of
 from service.domain.splitting import Distance
 from service.domain.surroundings import Surroundings
@@ -35,7 +35,7 @@ def size(inches: Fraction, metric: bool) -> Mapping[str, Any]:
 
 @lru_cache(maxsize=1024)
 def _size_of(over: int, under: int, metric: bool) -> Mapping[str, Any]:
-    return quantities.measured(Fraction(over, under), metric=metric)
+    return quantities.measured(ratio(over, under), metric=metric)
 
 
 def drill(inches: Fraction, metric: bool) -> Mapping[str, Any]:
@@ -46,7 +46,7 @@ def drill(inches: Fraction, metric: bool) -> Mapping[str, Any]:
 @lru_cache(maxsize=1024)
 def _drill(over: int, under: int, metric: bool) -> Mapping[str, Any]:
     step = None if metric else DRILL_STEP
-    return quantities.measured(Fraction(over, under), to=step, metric=metric)
+    return quantities.measured(ratio(over, under), to=step, metric=metric)
 
 
 def head(advice: Advice) -> Json:
@@ -77,26 +77,26 @@ def shared(advice: Advice, catalog: Catalog, terms: Terms | None, deeper: int) -
     """What joints that are alike have in common, with the names of this one's parts: fields of a
     JSON object. They are put into text once, as that takes longer than finding them."""
     terms = of_joint(terms, advice)
-    pieces = kept(
+    text = kept(
         catalog,
         ("shown", terms, deeper, advice.suggestions.number),
-        lambda: NAME.split(fields_as_text(suggestions(advice, terms), deeper)),
+        lambda: fields_as_text(suggestions(advice, terms), deeper),
     )
     joint = advice.judged.joint  # ids hold nothing that JSON would have to escape
-    names = {FIRST_TEXT: joint.through.encode(), SECOND_TEXT: joint.into.encode()}
-    return b"".join(names.get(piece, piece) for piece in pieces)
+    return text.replace(FIRST_TEXT, joint.through.encode()).replace(
+        SECOND_TEXT, joint.into.encode()
+    )
 
 
 def fields_as_text(value: Json, deeper: int) -> bytes:
     """The fields of a JSON object, without its braces, so many spaces deeper than by itself."""
     text = orjson.dumps(value, option=orjson.OPT_INDENT_2).removeprefix(b"{").removesuffix(b"\n}")
-    return text.replace(b"\n", b"\n" + b" " * deeper)
+    return text.replace(b"\n", b"\n" + b" " * deeper) if deeper else text
 
 
 IN_LIST = 4  # spaces: an object in a list of the answer
 END = b"\n    }"
 FIRST_TEXT, SECOND_TEXT = FIRST.encode(), SECOND.encode()
-NAME = re.compile(b"(" + FIRST_TEXT + b"|" + SECOND_TEXT + b")")
 
 
 def suggestions(advice: Advice, terms: Terms | None) -> Json:
@@ -106,7 +106,7 @@ def suggestions(advice: Advice, terms: Terms | None) -> Json:
         "options": [option(one, around, terms) for one in told.options],
         "lengths": [_length(one, around.metric) for one in told.lengths],
         "ruled_out": [{"method": one.method, "why": one.why} for one in told.ruled_out],
-        "substitutes": [_substitute(one, around, terms) for one in told.substitutes],
+        "substitutes": list(_substitutes(told.substitutes, around, terms)),
         "particulars": [_particular(one, around) for one in told.particulars],
         "cautions": list(told.cautions),
     }
@@ -146,10 +146,7 @@ def option(one: Option, around: Surroundings, terms: Terms | None) -> Json:
         "along": _size(one.row.width, metric),
         "end_distance": _distance(apart.end, metric) if apart else None,
         "edge_distance": _distance(apart.edge, metric) if apart else None,
-        "pilot": _hole(drilled.pilot, metric) if drilled else None,
-        "pilot_needed": f"{drilled.need}: {drilled.why}" if drilled else None,
-        "clearance_hole": _hole(drilled.clearance, metric) if drilled else None,
-        "countersink": _hole(drilled.countersink, metric) if drilled else None,
+        **(_holes(drilled, around.catalog, metric) if drilled else NO_HOLES),
         "thread": fixing.thread,
         "coating": fixing.coating,
         "bite": _size(one.here.bite, metric) if one.here else None,
@@ -173,6 +170,25 @@ def _distance(distance: Distance, metric: bool) -> Json:
     return {"least": size(distance.least, metric), "advised": size(distance.advised, metric)}
 
 
+NO_HOLES: Json = dict.fromkeys(("pilot", "pilot_needed", "clearance_hole", "countersink"))
+
+
+def _holes(drilled: Drilling, catalog: Catalog, metric: bool) -> Json:
+    """What to drill. Few screws are drilled in many joints, so it is kept, with the very value
+    that it was made of: as long as that is here, no other one has its number."""
+    name = ("holes shown", id(drilled), metric)
+    return kept(catalog, name, lambda: (drilled, _drilled(drilled, metric)))[1]
+
+
+def _drilled(drilled: Drilling, metric: bool) -> Json:
+    return {
+        "pilot": _hole(drilled.pilot, metric),
+        "pilot_needed": f"{drilled.need}: {drilled.why}",
+        "clearance_hole": _hole(drilled.clearance, metric),
+        "countersink": _hole(drilled.countersink, metric),
+    }
+
+
 def _hole(hole: HoleRange | None, metric: bool) -> Json | None:
     if hole is None:
         return None
@@ -184,8 +200,12 @@ def _hole(hole: HoleRange | None, metric: bool) -> Json | None:
 
 
 def _clamp_time(glue: str | None, catalog: Catalog) -> Json | None:
+    return kept(catalog, ("clamp time", glue), lambda: _limit_shown(glue, catalog))
+
+
+def _limit_shown(glue: str | None, catalog: Catalog) -> Json | None:
     kind = catalog.glues.get(glue or "")
-    limit = kept(catalog, ("clamp time", glue), lambda: clamp_time(kind) if kind else None)
+    limit = clamp_time(kind) if kind else None
     if limit is None:
         return None
     return {"low": f"{shown.number(limit.low):g} min", "high": f"{shown.number(limit.high):g} min"}
@@ -219,6 +239,12 @@ def _length(one: LengthJudged, metric: bool) -> Json:
     }
 
 
-def _substitute(one: Substitute, around: Surroundings, terms: Terms | None) -> Json:
-    told = option(one.option, around, terms) if one.option else None
-    return {"without": one.without, "option": told}
+def _substitutes(
+    told: Iterable[Substitute], around: Surroundings, terms: Terms | None
+) -> Iterator[Json]:
+    """Several are often the very same option, which is shown once."""
+    shown: dict[int, Json | None] = {id(None): None}
+    for one in told:
+        if one.option is not None and id(one.option) not in shown:
+            shown[id(one.option)] = option(one.option, around, terms)
+        yield {"without": one.without, "option": shown[id(one.option)]}

@@ -64,7 +64,7 @@ def fasten_a_build() -> Response:
     else:
         listed = [fastened.joint_in_list(one, catalog, terms) for one in kept_time(advice)]
         response = as_json({"joints": listed, **told})
-    response.vary.add("Accept")
+    response.headers.add("Vary", "Accept")
     return response
 
 
@@ -96,7 +96,7 @@ def fasten_a_joint() -> Response:
     question = ("question", form, request.query_string)
     content = kept(house().catalog, question, lambda: _answered(form))
     response = Response(content, mimetype=MEDIA_TYPES[form])
-    response.vary.add("Accept")
+    response.headers.add("Vary", "Accept")
     return response
 
 

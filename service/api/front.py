@@ -45,7 +45,7 @@ def show_front() -> Response:
     else:
         response = as_text(_text(questions, address))
     response.headers["Link"] = f'<{ADDRESS}>; rel="service-desc"'
-    response.vary.add("Accept")
+    response.headers.add("Vary", "Accept")
     return response
 
 

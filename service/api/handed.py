@@ -100,7 +100,7 @@ def handed(form: str, page: Handout, answers: Answers, asked: Mapping[str, Any])
         "svg": lambda: _drawing(page, asked.get("drawing")),
     }
     response = made[form]()
-    response.vary.add("Accept")
+    response.headers.add("Vary", "Accept")
     return response
 
 

@@ -32,11 +32,11 @@ class _Made(NamedTuple):
     shelf: Shelf
     body: bytes
     etag: str
-    following: str | None
+    link: str | None
 
 
 MOST_KEPT = 16  # pages, of 500 rows at most: some megabytes
-_PAGES: dict[tuple[Any, ...], _Made] = {}
+_PAGES: dict[tuple[int, bytes], _Made] = {}  # by shelf and query, just as it was written
 
 
 class PageQuery(QueryForm):
@@ -83,6 +83,9 @@ def read_table(table: str) -> Response:
     """The rows of a table that every filter holds for."""
     shelf = house().tables.table(table)
     form = cast(Form, chosen_form("json", "csv", "text"))
+    made = _PAGES.get((id(shelf), request.query_string)) if form == "json" else None
+    if made is not None:
+        return _linked(kept(made.body, MEDIA_TYPES["json"], made.etag), made.link)
     filters, page = _asked(shelf)
     if form != "text" and not filters and not page.keys() & {"sort", "limit", "cursor"}:
         return _whole(shelf, form)
@@ -94,7 +97,7 @@ def _whole(shelf: Shelf, form: Literal["json", "csv"]) -> Response:
     prepared = house().tables.whole(shelf.name, form)
     more = form == "json" and len(shelf.cells) > MOST_ROWS
     response = kept(prepared.body, MEDIA_TYPES[form], prepared.etag)
-    return _linked(response, shelf.page({}).next if more else None)
+    return _linked(response, _link(shelf.page({}).next if more else None))
 
 
 def _part(
@@ -103,22 +106,19 @@ def _part(
     sort, limit, cursor = page.get("sort"), page.get("limit"), page.get("cursor")
     if form == "csv":
         cells, following = shelf.found(filters, sort, limit, cursor)
-        return _linked(kept(shelf.csv(cells).encode(), MEDIA_TYPES["csv"]), following)
+        return _linked(kept(shelf.csv(cells).encode(), MEDIA_TYPES["csv"]), _link(following))
     if form == "text":
         found = shelf.page(filters, sort, limit, cursor)
         cells, _ = shelf.found(filters, sort, len(found.rows), cursor)
         lines = table_lines.rows(shelf, cells, house().tables.answer(shelf.name, found))
-        return _linked(_text(lines), found.next)
-    asked = (id(shelf), tuple(filters.items()), sort, limit, cursor)
-    made = _PAGES.get(asked)
-    if made is None:
-        found = shelf.page(filters, sort, limit, cursor)
-        body = _bytes(house().tables.answer(shelf.name, found))
-        made = _Made(shelf, body, etag_of(body), found.next)
-        for oldest in list(_PAGES)[: len(_PAGES) - MOST_KEPT + 1]:
-            _PAGES.pop(oldest, None)
-        _PAGES[asked] = made
-    return _linked(kept(made.body, MEDIA_TYPES["json"], made.etag), made.following)
+        return _linked(_text(lines), _link(found.next))
+    found = shelf.page(filters, sort, limit, cursor)
+    body = _bytes(house().tables.answer(shelf.name, found))
+    made = _Made(shelf, body, etag_of(body), _link(found.next))
+    for oldest in list(_PAGES)[: len(_PAGES) - MOST_KEPT + 1]:
+        _PAGES.pop(oldest, None)
+    _PAGES[id(shelf), request.query_string] = made
+    return _linked(kept(made.body, MEDIA_TYPES["json"], made.etag), made.link)
 
 
 @routes.get("/v1/tables/<table>/<path:key>")
@@ -183,9 +183,15 @@ def _no_such(name: str, shelf: Shelf, known: Iterable[str]) -> str:
     return f"{shelf.name} has no column {shown(name)}{nearest(name, known)}"
 
 
-def _linked(response: Response, cursor: str | None) -> Response:
-    """The answer with the address of the next page, for those who read headers (RFC 8288)."""
-    if cursor is not None:
-        query = urlencode({**request.args.to_dict(), "cursor": cursor})
-        response.headers["Link"] = f'<{request.path}?{query}>; rel="next"'
+def _link(cursor: str | None) -> str | None:
+    """The address of the next page, for those who read headers (RFC 8288)."""
+    if cursor is None:
+        return None
+    query = urlencode({**request.args.to_dict(), "cursor": cursor})
+    return f'<{request.path}?{query}>; rel="next"'
+
+
+def _linked(response: Response, link: str | None) -> Response:
+    if link is not None:
+        response.headers["Link"] = link
     return response

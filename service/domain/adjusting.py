@@ -5,7 +5,6 @@ joint was made and stays dry. Other terms multiply them, by rows of connection_c
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -13,6 +12,7 @@ from service.domain.catalog import Catalog
 from service.domain.fixing import NAILS, Fixing
 from service.domain.holding import Hold
 from service.domain.surroundings import Surroundings
+from service.domain.values import dataclass
 
 Of = Literal["both", "sideways", "pulled out"]
 

@@ -1,7 +1,6 @@
 """What holds a joint: the whole answer for each joint of a build."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import count
 
@@ -24,8 +23,9 @@ from service.domain.rules import RULES
 from service.domain.searching import Search
 from service.domain.special_joints import particulars
 from service.domain.splitting import BRAD_TURNS
-from service.domain.tooling import BY_METHOD, CLAMPS, DRILLS, EVERY_SHOP, POWERED, Tools
+from service.domain.tooling import BY_METHOD, CLAMPS, DRILLS, EVERY_SHOP, EVERY_TOOL, POWERED
 from service.domain.tooling import said as tools_said
+from service.domain.values import dataclass, replace
 from service.domain.wall_joints import AtWall, on_studs
 
 JUDGING = tuple(rule for rule in RULES if rule.code.startswith(("fastener.", "glue.", "hang.")))
@@ -208,21 +208,29 @@ def substituted(
     single = sorted(needed - CLAMPS - DRILLS - EVERY_SHOP)
     groups = [(tool, frozenset({tool})) for tool in single]
     groups += [(name, kind) for name, kind in KINDS.items() if needed & kind]
+    told: list[Option] = []  # shops without this or that tool often come to the same
     for name, tools in (*groups, (BY_HAND, POWERED)):
-        yield Substitute(name, option_without(search, tools, options))
+        option = option_without(search, tools, options, told)
+        if option is not None:
+            told.append(option)
+        yield Substitute(name, option)
 
 
 def option_without(
-    search: Search, tools: frozenset[str], known: tuple[Option, ...]
+    search: Search, tools: frozenset[str], known: tuple[Option, ...], told: list[Option]
 ) -> Option | None:
     """The best option of the shop without some tools; where it has none, of any other shop.
 
-    Where it is one of those known already, only its tools may differ.
+    Where it is one of those known already, only its tools may differ; one of those `told` stands
+    by itself already.
     """
-    for shop in (search.want.tools, Tools(None)):
+    for shop in (search.want.tools, EVERY_TOOL):
         choice = best(search, shop.less(tools))
         if choice is None:
             continue
+        same = next((one for one in told if one.choice == choice), None)
+        if same is not None:
+            return same
         same = next((one for one in known if one.choice.fixing == choice.fixing), None)
         if same is not None and same.choice.made == choice.made:
             return alone(same, choice)

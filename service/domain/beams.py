@@ -7,9 +7,10 @@ adds a few percent of shear deflection, which its printed stiffness is lowered f
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+
+from service.domain.values import dataclass
 
 CLOSE = 1e-4  # cuts nearer than this share of the length are one, or rounding would tell
 BAND = 3  # of the system: two numbers a joint, its own and its neighbors'

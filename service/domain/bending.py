@@ -1,7 +1,6 @@
 """What a wood, a grade or a panel gives in bending: stiffness, the stress to hold a load against,
 creep, and the usual limits of sag."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from statistics import NormalDist
@@ -10,6 +9,7 @@ from typing import Literal
 from service.domain.build import Limit
 from service.domain.catalog import Catalog, Practice, Wood
 from service.domain.material import FIBER_AND_CHIPS
+from service.domain.values import dataclass
 from service.domain.wood_values import BendingValues, Condition, Known
 
 Kind = Literal["clear wood", "graded lumber", "panel", "your own figure"]

@@ -1,7 +1,6 @@
 """Board feet: how sawn lumber is counted and priced, which is not by its real size."""
 
 import math
-from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from typing import Literal
@@ -9,6 +8,7 @@ from typing import Literal
 from service.domain.catalog import BoardSize, Catalog
 from service.domain.errors import Complaint, DryfitError
 from service.domain.sizes import StockSizes, look_up
+from service.domain.values import dataclass
 
 CUBIC_INCHES = 144  # in one board foot: a board of 1 in by 12 in by 12 in
 INCHES_A_FOOT = 12

@@ -9,10 +9,12 @@ to bottom it is the document's description.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
+
+from service.domain.values import dataclass
 
 Along = Literal["length", "width", "thickness", "rise", "reach"]
 Measured = Literal["long-to-long", "short-to-short", "long-to-short", "short-to-long", "center"]

@@ -4,7 +4,6 @@ Pocket screws and dowels have no table of sizes: those lengths are trade knowled
 as rules of thumb may be taken out of the tables without changing what is proposed.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.catalog import Catalog
@@ -12,6 +11,7 @@ from service.domain.fasteners import NailSize, ScrewSize, StapleSize, gauge_diam
 from service.domain.keeping import kept
 from service.domain.meeting import Meeting
 from service.domain.tape import MM
+from service.domain.values import dataclass
 
 METHODS = (
     "screw", "pocket-screw", "dowel", "brad", "finish-nail", "nail", "staple", "glue",

@@ -5,7 +5,7 @@ The reference room builds one `Catalog` a process; a test builds a three-row one
 
 import difflib
 from collections.abc import Hashable, Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field
 from fractions import Fraction
 from functools import cached_property
 from typing import Any, Literal
@@ -14,6 +14,7 @@ from service.domain.fasteners import AssignedGravity, Constant, Fasteners
 from service.domain.finish_values import Figure, Finishing
 from service.domain.glues import Glue, GlueClass
 from service.domain.spelling import apart, sizes_in, spelled
+from service.domain.values import dataclass, replace
 from service.domain.wood_values import BendingValues, CautionText, MovingValues, Resists
 
 Confidence = Literal["memory", "one-source", "cross-checked"]

@@ -1,7 +1,6 @@
 """The main question: will it go together?"""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 from typing import Literal
 
 from service.domain.build import Build
@@ -13,6 +12,7 @@ from service.domain.joints import JudgedJoint
 from service.domain.meeting import WALL
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import BY_CODE, RULES
+from service.domain.values import dataclass, replace
 from service.domain.yields import Purchasing
 
 Verdict = Literal["mend-first", "look", "nothing-found"]

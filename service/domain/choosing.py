@@ -1,15 +1,17 @@
 """What a joint asks for, which methods are out at once, and how a size would be driven."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
 from fractions import Fraction
 from functools import lru_cache
 
 from service.domain.candidates import Made
+from service.domain.driving import Driven
 from service.domain.fixing import DRIVEN, NONE, Fixing
 from service.domain.grain import thread_for
 from service.domain.meeting import Meeting
 from service.domain.surroundings import WET, Surroundings
 from service.domain.tooling import Tools, needs_of, words
+from service.domain.values import dataclass
 
 TOE = 30.0  # degrees off square for a toe-driven nail or screw; practice
 GLUE_INDOORS, GLUE_WET = "pva-interior", "pva-waterproof"
@@ -34,11 +36,24 @@ class Want:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """A fastener with its length, and the fixing it makes; None for glue alone."""
+    """A fastener with its length, and the fixing it makes; None for glue alone. `here` is where
+    its point ends up."""
 
     made: Made | None
     fixing: Fixing
     tools: tuple[str, ...]
+    here: Driven | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """How a shop goes about a method: whether it drives what goes in by hand, and what a machine
+    drives; the tools that each of the two lacks and takes; whether it drills a pilot."""
+
+    hands: tuple[bool, ...]
+    lacking: Mapping[bool, frozenset[str] | None]
+    tools: Mapping[bool, tuple[str, ...]]
+    bored: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +65,14 @@ class RuledOut:
 
 
 @lru_cache(maxsize=1024)  # shops are few, and each is asked for every method of every joint
+def way_of(method: str, tools: Tools) -> Way:
+    """What a shop can do by a method."""
+    lacking = {by_hand: lacks(method, by_hand, tools) for by_hand in (True, False)}
+    bored = bores(method, tools)
+    taken = {by_hand: tools.chosen(needs_of(method, by_hand, bored)) for by_hand in (True, False)}
+    return Way(tuple(hand for hand in lacking if lacking[hand] is None), lacking, taken, bored)
+
+
 def lacks(method: str, by_hand: bool, tools: Tools) -> frozenset[str] | None:
     """The tools that a size of a method needs, driven by hand or not, and the shop lacks."""
     if method == "brad" and by_hand and tools.named is not None:
@@ -61,12 +84,12 @@ def lacks(method: str, by_hand: bool, tools: Tools) -> frozenset[str] | None:
     return tools.lacking(needs_of(method, by_hand, False))
 
 
-def refused(meeting: Meeting, method: str, glue: str, tools: Tools) -> str | None:
+def refused(meeting: Meeting, method: str, glue: str, way: Way) -> str | None:
     """Why a method is out before any size is tried, with that glue and those tools."""
     if glue == "none" and method in ("glue", "brad", "dowel"):
         return "it holds by its glue, and the joint has none"
     if method == "glue":
-        lacking = tools.lacking(needs_of("glue", True, False))
+        lacking = way.lacking[True]
         if lacking:
             return f"no {words(lacking)} at hand"
         ends = [s for s in (meeting.through, meeting.into) if s.surface == "end" and not s.panel]
@@ -86,7 +109,6 @@ def glue_for(want: Want, around: Surroundings) -> str:
     return want.glue or (GLUE_WET if around.where in WET else GLUE_INDOORS)
 
 
-@lru_cache(maxsize=1024)
 def bores(method: str, tools: Tools) -> bool:
     """Whether the shop drills a pilot for what it drives: for every screw, where it has a drill."""
     return method == "screw" and tools.lacking(needs_of("screw", True, True)) is None

@@ -5,11 +5,11 @@ until the joint closes and an even bead comes out, and an answer says both.
 """
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.catalog import Catalog, Wood
 from service.domain.gluing import Limit
+from service.domain.values import dataclass
 
 JUST_CLOSED = "clamp-practice.close-the-joint"  # the other school, in glue_classes
 

@@ -3,7 +3,6 @@
 import math
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
@@ -22,6 +21,7 @@ from service.domain.purchase import FOOT, Bought, Purchase, price_of, times
 from service.domain.resolving import ResolvedBuild
 from service.domain.spelling import spelled
 from service.domain.tape import MM, mixed, plain
+from service.domain.values import dataclass, replace
 
 CENT = Decimal("0.01")
 METER = 1000 * MM

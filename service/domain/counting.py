@@ -1,12 +1,12 @@
 """How many fasteners a joint takes, and how far apart they stand."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from math import ceil
 
 from service.domain.catalog import Interval
 from service.domain.meeting import Meeting
+from service.domain.values import dataclass
 
 # Own figures, between those of the rules of thumb: two for a board up to 4 in by name, three for
 # 6 in, four for 8 in, five for 10 and 12 in; along a long edge one every 6 to 8 in, brads 4 to 6.

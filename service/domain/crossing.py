@@ -5,12 +5,12 @@ on a face may lie either way, so only pieces whose lengths tell them apart are t
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Joint
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
+from service.domain.values import dataclass
 
 NOTHING = Fraction(0)
 # How long a piece is that lies across a board, against the board's width and length.

@@ -7,8 +7,10 @@ says in `marks`, for those who can't see it. Lines are black on white, no color 
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
+
+from service.domain.values import dataclass
 
 Spot = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]
@@ -95,8 +97,13 @@ class Drawing:
 
 def breadth(words: str, size: float = TEXT) -> float:
     """About how many points words are wide in a plain sans-serif face, rather too many."""
-    return size * sum(WIDE.get(c, 0.32 if c in NARROW else 0.7 if c.isupper() else 0.58)
-                      for c in words)  # fmt: skip
+    return size * sum(map(_wide, words))
+
+
+@lru_cache(maxsize=512)
+def _wide(letter: str) -> float:
+    """The width of a letter of one point."""
+    return WIDE.get(letter, 0.32 if letter in NARROW else 0.7 if letter.isupper() else 0.58)
 
 
 def box(left: float, top: float, right: float, bottom: float) -> tuple[Spot, ...]:
@@ -116,22 +123,25 @@ def frame_of(text: Text) -> tuple[float, float, float, float]:
 def wrapped(words: str, room: float, size: float = TEXT) -> list[str]:
     """Words as lines that fit a room; a word longer than a line is broken."""
     lines: list[str] = []
-    line = ""
+    line, long = "", 0.0  # a line is added up as it grows
     for word in words.split():
-        for chunk in _chunks(word, room, size):
-            longer = f"{line} {chunk}" if line else chunk
-            if line and breadth(longer, size) > room:
+        for chunk in [word] if breadth(word, size) <= room else _chunks(word, room, size):
+            longer = sum(map(_wide, f" {chunk}" if line else chunk), long)
+            if line and size * longer > room:
                 lines.append(line)
-                line = chunk
+                line, long = chunk, sum(map(_wide, chunk))
             else:
-                line = longer
+                line, long = f"{line} {chunk}" if line else chunk, longer
     return [*lines, line] if line or not lines else lines
 
 
 def _chunks(word: str, room: float, size: float) -> list[str]:
-    chunks = [""]
+    """A word too long for a line, in pieces that fit."""
+    chunks, long = [""], 0.0
     for letter in word:
-        if chunks[-1] and breadth(chunks[-1] + letter, size) > room:
+        if chunks[-1] and size * (long + _wide(letter)) > room:
             chunks.append("")
+            long = 0.0
         chunks[-1] += letter
+        long += _wide(letter)
     return chunks

@@ -5,11 +5,11 @@ leans. Depths are measured square to the surface that the fastener enters, bites
 fastener. A head lies flush, or sunk by a stated depth. Without an angle every figure is exact.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import cos, radians, sin, tan
 
 from service.domain.ratio import ratio
+from service.domain.values import dataclass
 
 POCKET_ANGLE = 15  # degrees between pocket and face: how pocket jigs are built, by practice
 SEAT_SHARE = Fraction(9, 10)  # of the thickness; see pocket_seat

@@ -4,7 +4,6 @@ The convention stands at the top of `shape`.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from math import atan, cos, degrees, radians, tan
@@ -12,6 +11,7 @@ from typing import NamedTuple
 
 from service.domain.build import End, Lean, Measured, Part
 from service.domain.ratio import ratio
+from service.domain.values import dataclass
 
 ACROSS = ("bottom", "top")
 THROUGH = ("front", "back")

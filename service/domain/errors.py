@@ -1,6 +1,6 @@
 """Refusals that the domain raises: names and plain words, no HTTP."""
 
-from dataclasses import dataclass
+from service.domain.values import dataclass
 
 
 class DryfitError(Exception):

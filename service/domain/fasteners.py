@@ -5,10 +5,12 @@ because the length of a thing may be read and its diameter remembered.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
+
+from service.domain.values import dataclass
 
 ScrewFamily = Literal["wood-screw", "construction-screw", "chipboard-screw"]
 Hole = Literal["pilot", "clearance"]

@@ -1,13 +1,14 @@
 """What a rule is, and what it finds."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from inspect import cleandoc
 from typing import TYPE_CHECKING, Literal
 
 from service.domain.catalog import Catalog
-from service.domain.deadline import kept_time
+from service.domain.deadline import keep_time
+from service.domain.values import dataclass
 
 if TYPE_CHECKING:
     from service.domain.resolving import ResolvedBuild
@@ -91,7 +92,8 @@ class Rule:
 
     def judge(self, build: "ResolvedBuild") -> Iterator[Finding]:
         """Every finding of this rule, with its severity settled by what it rests on."""
-        for spot in kept_time(self.find(build)):
+        for spot in self.find(build):
+            keep_time()
             yield settled(self, spot, build.catalog)
 
 

@@ -3,7 +3,6 @@
 Areas are square feet, amounts US gallons, times hours; everything is a range.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Step
@@ -12,6 +11,7 @@ from service.domain.finish_values import Figure, Finishing
 from service.domain.glues import GlueFigure
 from service.domain.resolving import ResolvedBuild
 from service.domain.solid import Rod, Solid
+from service.domain.values import dataclass
 
 SQUARE_FOOT = 144  # square inches
 LABEL_DECIDES = (

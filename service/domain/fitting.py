@@ -1,7 +1,6 @@
 """Cutouts and the parts that go into them."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -9,6 +8,7 @@ from service.domain.build import Cutout
 from service.domain.catalog import Interval
 from service.domain.parts import ResolvedPart
 from service.domain.stocks import Sized
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,5 @@
 """One way to fasten a joint: what a plan says, or what is proposed, as the same value."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Joint
@@ -16,6 +15,7 @@ from service.domain.driving import (
 )
 from service.domain.fasteners import gauge_diameter
 from service.domain.meeting import Meeting
+from service.domain.values import dataclass
 
 NAILS = frozenset({"nail", "finish-nail", "brad"})
 DRIVEN = frozenset({"screw", "staple", *NAILS})

@@ -5,7 +5,8 @@ One mistake gives one flaw: what follows from it is left out.
 
 from collections.abc import Iterator
 
-from service.domain.fixing import DRIVEN, TIPPED, Fixing
+from service.domain.driving import Driven
+from service.domain.fixing import DRIVEN, TIPPED, Fixing, placed
 from service.domain.grain import of_weather, of_wood
 from service.domain.meeting import Meeting
 from service.domain.reach import of_sizes
@@ -16,21 +17,28 @@ LONGEST = 12  # in; longer than any screw, nail or dowel of a furniture shop; ow
 
 def flaws(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
     """Everything wrong with a fixing, the causes only."""
-    contradiction = next(contradictions(meeting, fixing), None)
+    return flaws_at(meeting, fixing, placed(meeting, fixing), around)
+
+
+def flaws_at(
+    meeting: Meeting, fixing: Fixing, here: Driven | None, around: Surroundings
+) -> Iterator[Flaw]:
+    """The same where it is known already where the point ends up."""
+    contradiction = contradicted(meeting, fixing)
     if contradiction:
         yield contradiction
         return
-    yield from of_sizes(meeting, fixing, around)
+    yield from of_sizes(meeting, fixing, here, around)
     yield from of_wood(meeting, fixing, around)
     yield from of_weather(meeting, fixing, around)
 
 
-def is_sound(meeting: Meeting, fixing: Fixing, around: Surroundings) -> bool:
+def is_sound(meeting: Meeting, fixing: Fixing, here: Driven | None, around: Surroundings) -> bool:
     """Whether a check would give no fault and no warning."""
-    return all(flaw.severity == "note" for flaw in flaws(meeting, fixing, around))
+    return all(flaw.severity == "note" for flaw in flaws_at(meeting, fixing, here, around))
 
 
-def contradictions(meeting: Meeting, fixing: Fixing) -> Iterator[Flaw]:
+def contradicted(meeting: Meeting, fixing: Fixing) -> Flaw | None:
     """A method that the joint itself rules out."""
     through = meeting.through
     told = None
@@ -51,7 +59,8 @@ def contradictions(meeting: Meeting, fixing: Fixing) -> Iterator[Flaw]:
     elif fixing.method == "loose" and fixing.glue not in (None, "none"):
         told = "The method is loose, yet a glue is named."
     if told:
-        yield Flaw("mismatch", "warn", "method", told, {"method": fixing.method})
-    elif fixing.length is not None and fixing.length > LONGEST and fixing.method in TIPPED:
+        return Flaw("mismatch", "warn", "method", told, {"method": fixing.method})
+    if fixing.length is not None and fixing.length > LONGEST and fixing.method in TIPPED:
         told = f"No {said(fixing.method)} over {LONGEST} inches is made for wood like this."
-        yield Flaw("mismatch", "warn", "fastener/length", told, {"method": fixing.method})
+        return Flaw("mismatch", "warn", "fastener/length", told, {"method": fixing.method})
+    return None

@@ -1,12 +1,12 @@
 """Joints that are glued: which glue, which grain, and which step of the work closes them."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from service.domain.build import Joint, Step
 from service.domain.glues import Glue
 from service.domain.gluing import NONE
 from service.domain.resolving import ResolvedBuild
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

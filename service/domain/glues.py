@@ -1,8 +1,10 @@
 """Glues as values: what they are called, how fast they set, and what water they stand."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
+
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,6 @@ bottle wins: its figures may be given, and take the place of the tables'.
 import math
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -15,6 +14,7 @@ from service.domain.catalog import Catalog
 from service.domain.errors import Complaint, UnknownName
 from service.domain.glues import Glue, GlueFigure
 from service.domain.known_names import known_key
+from service.domain.values import dataclass
 
 Where = Literal["indoors", "damp", "covered", "outdoors"]
 

@@ -1,38 +1,45 @@
 """Whether the wood takes a fastener where it stands: threads, grain, edges, and the weather."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 
 from service.domain.fixing import DRIVEN, NAILS, Fixing
 from service.domain.meeting import BOARDLIKE, Meeting
 from service.domain.splitting import Standing, distances
 from service.domain.surroundings import PLACES, WET, Flaw, Surroundings, said
+from service.domain.values import replace
 
 THICKEST_BACK = Fraction(3, 8)  # in; practice
 
 
 def of_wood(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
     """Threads, grain, splitting."""
-    yield from pocket_thread(meeting, fixing, around)
-    if fixing.method not in (*DRIVEN, "pocket-screw"):
+    pocket = fixing.method == "pocket-screw"
+    if pocket:
+        yield from pocket_thread(meeting, fixing, around)
+    elif fixing.method not in DRIVEN:
         return
-    panel_edge = next(into_panel_edge(meeting, fixing, around), None)
-    if panel_edge:
-        yield panel_edge
-        return
-    yield from end_grain(meeting, fixing)
-    near = next(near_edge(meeting, fixing, around), None)
-    if near:
-        yield near
-        return
-    yield from no_pilot(meeting, fixing)
+    into = meeting.into
+    if into.panel is not None and into.surface != "face":
+        panel_edge = next(into_panel_edge(meeting, fixing, around), None)
+        if panel_edge:
+            yield panel_edge
+            return
+    if into.surface == "end":
+        yield from end_grain(meeting, fixing)
+    if not pocket and (fixing.end_distance or fixing.edge_distance):
+        near = next(near_edge(meeting, fixing, around), None)
+        if near:
+            yield near
+            return
+    if fixing.method == "screw" and not fixing.pilot:
+        yield from no_pilot(meeting, fixing)
 
 
 def pocket_thread(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
     """Coarse threads for softwood and panels, fine ones for hardwood."""
     wood, thread = meeting.into.wood, fixing.thread
-    if fixing.method != "pocket-screw" or thread is None or wood is None:
+    if thread is None or wood is None:
         return
     wants = thread_for(meeting)
     if thread == wants:
@@ -91,7 +98,7 @@ def into_panel_edge(meeting: Meeting, fixing: Fixing, around: Surroundings) -> I
 def end_grain(meeting: Meeting, fixing: Fixing) -> Iterator[Flaw]:
     """A fastener along the grain pulls out easily; nails without glue, and pocket screws, most."""
     into = meeting.into
-    if into.surface != "end" or into.panel is not None:
+    if into.panel is not None:
         return
     weak = fixing.method == "pocket-screw" or (fixing.method in NAILS and fixing.glue == "none")
     why = "it pulls out of there easily, and glue adds little"
@@ -109,7 +116,7 @@ def near_edge(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterato
     """A stated distance under the one at which builders too expect a split."""
     side = meeting.through if meeting.through.surface == "face" else meeting.into
     given = {"end_distance": fixing.end_distance, "edge_distance": fixing.edge_distance}
-    if fixing.diameter is None or fixing.method == "pocket-screw" or not any(given.values()):
+    if fixing.diameter is None:
         return
     spot = standing(meeting, fixing)
     least, bored_least = (
@@ -153,8 +160,6 @@ def standing(meeting: Meeting, fixing: Fixing) -> Standing:
 
 def no_pilot(meeting: Meeting, fixing: Fixing) -> Iterator[Flaw]:
     """A screw without a pilot where wood splits: dense wood, edges, ends."""
-    if fixing.method != "screw" or fixing.pilot:
-        return
     into = meeting.into
     hard = into.hard or meeting.through.hard or into.panel in BOARDLIKE
     if fixing.pilot is None and not hard and into.surface == "face":

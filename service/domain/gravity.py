@@ -6,10 +6,10 @@ the lightest that it may be.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from service.domain.catalog import Catalog, Wood
 from service.domain.material import EDGE_GLUED
+from service.domain.values import dataclass
 
 UNKNOWN, LIGHTEST = "planning-gravity.softwood", "planning-gravity.lightest"
 PLYWOOD = "plywood.holds-less"

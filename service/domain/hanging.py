@@ -1,12 +1,12 @@
 """Hung on a wall: where the studs are, how deep the screws go, how hard they are pulled."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from service.domain.build import Joint
 from service.domain.catalog import Catalog, Practice
+from service.domain.values import dataclass
 
 if TYPE_CHECKING:
     from service.domain.resolving import ResolvedBuild

@@ -5,7 +5,6 @@ value: that is furniture practice, and no number here speaks for it.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -14,6 +13,7 @@ from service.domain.catalog import Catalog
 from service.domain.fasteners import NailSize, ScrewSize, gauge_number
 from service.domain.gravity import Gravity
 from service.domain.keeping import kept
+from service.domain.values import dataclass
 
 CAUTION = (
     "design value of a single fastener in solid wood, for comparing; it says nothing of the piece"

@@ -1,6 +1,5 @@
 """The longest screw that is made and stays inside a part, by the judgment that plans get too."""
 
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.candidates import Made, candidates, stouts_for
@@ -13,6 +12,7 @@ from service.domain.meeting import Meeting, Side
 from service.domain.pilot_holes import Drilling, drilling
 from service.domain.reach import beyond, too_thick
 from service.domain.surroundings import Surroundings
+from service.domain.values import dataclass, replace
 
 FLAT_HEADED = frozenset({"wood-screw", "chipboard-screw"})  # their heads fit hinges and clips
 NO_PLATE = Interval.exactly(Fraction(0))  # a leaf or a clip: thin, and counted as nothing

@@ -1,7 +1,6 @@
 """Every joint of a build: its two parts, what the plan says of it, and what is wrong with it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.adjusting import DRY_UP_TO
@@ -17,6 +16,7 @@ from service.domain.stocks import Sizing
 from service.domain.surroundings import MARGIN, Flaw, Surroundings
 from service.domain.tape import pair
 from service.domain.tooling import tools_of
+from service.domain.values import dataclass, replace
 from service.domain.wall_joints import AtWall, at_wall
 
 SPECIAL = frozenset({"bolt", "hinge", "clip", "lap"})  # what the joint takes is told, not proposed

@@ -1,10 +1,10 @@
 """Runs judged: do they close, do they fit, and if not, why and by how much."""
 
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
 from service.domain.runs import PieceSize, ResolvedRun
+from service.domain.values import dataclass, replace
 
 Verdict = Literal["not-judged", "closes", "nominal", "off", "does-not-fit", "tight"]
 AtSize = Literal["every size", "listed size", "thick end"]

@@ -1,7 +1,6 @@
 """Lengths to choose among for the fastener of a joint: which is right, and why."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.fixing import DRIVEN, Fixing, placed
@@ -10,6 +9,7 @@ from service.domain.joints import JudgedJoint
 from service.domain.meeting import Meeting
 from service.domain.proposing import Option
 from service.domain.surroundings import Surroundings
+from service.domain.values import dataclass, replace
 
 OF_LENGTH = frozenset({"pokes-out", "too-short", "breaks-out", "pocket-length", "mismatch"})
 

@@ -5,11 +5,11 @@ What is made is put in order once for the tables; a joint then looks for its len
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
 from service.domain.candidates import Made
+from service.domain.values import dataclass
 
 SIZE_COUNTS = frozenset({"screw", "dowel"})  # the usual diameter goes before the likeliest length
 

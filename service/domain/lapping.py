@@ -1,6 +1,5 @@
 """A lap: how deep each part is cut, how far, how it is glued, and screws that stay inside."""
 
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.catalog import Interval
@@ -12,6 +11,7 @@ from service.domain.particular import Particular, Particulars
 from service.domain.searching import Search
 from service.domain.surroundings import Surroundings
 from service.domain.tooling import Tools
+from service.domain.values import dataclass, replace
 
 NO_ROOM = (
     "{part} is too thin to take in what the cut in the other part leaves: cut the other one deeper."

@@ -19,7 +19,6 @@ board leans back on a prop, and that is listed in `assumed`.
 Source: plane geometry.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import atan, cos, degrees, hypot, radians, sin
 from typing import Literal
@@ -27,6 +26,7 @@ from typing import Literal
 from service.domain.ends import Slant
 from service.domain.ratio import ratio
 from service.domain.solid import Rod, Solid
+from service.domain.values import dataclass
 
 Toward = Literal["width", "thickness"]
 Aside = tuple[float, float]  # a unit step (y, z) square to the part's length

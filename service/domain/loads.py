@@ -1,7 +1,6 @@
 """A part under a load: the plank, how it is held, how far it sags and how hard it is bent."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -14,6 +13,7 @@ from service.domain.ratio import ratio
 from service.domain.resolving import ResolvedBuild
 from service.domain.solid import Rod, Solid
 from service.domain.tape import rounded
+from service.domain.values import dataclass, replace
 
 PEOPLE = frozenset({"seat", "bench", "step", "bed"})  # uses that carry a person
 

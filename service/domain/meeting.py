@@ -6,7 +6,6 @@ meeting.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -16,6 +15,7 @@ from service.domain.material import FIBER_AND_CHIPS
 from service.domain.parts import ResolvedPart
 from service.domain.solid import Solid
 from service.domain.stocks import Sized
+from service.domain.values import dataclass
 
 Surface = Literal["face", "edge", "end"]
 

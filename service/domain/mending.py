@@ -1,7 +1,6 @@
 """Single changes that put a build right, each tried on the sums before it is offered."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Build, Part, Piece, Run
@@ -13,6 +12,7 @@ from service.domain.runs import ResolvedRun, add_up
 from service.domain.stocks import Sizing, UnknownStock, size_part
 from service.domain.supply import longest_piece
 from service.domain.tape import exact, plain
+from service.domain.values import dataclass, replace
 
 MOST_MENDS = 25  # runs mended in one answer; further ones are described without a change
 GOOD = ("closes", "not-judged")

@@ -3,10 +3,10 @@
 Moisture contents are percent of the oven-dry mass. Movement is across the grain only.
 """
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from service.domain.material import FIBER_SATURATION
+from service.domain.values import dataclass
 from service.domain.wood_values import MovingValues
 
 if TYPE_CHECKING:

@@ -1,9 +1,9 @@
 """Who names whom: every place in a build that refers to a part or a joint by its id."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from service.domain.build import Build, Piece
+from service.domain.values import dataclass
 
 Reference = tuple[str, str]  # the pointer where the id stands, and the id
 

@@ -1,8 +1,9 @@
 """One thing that a builder must know to make a joint that proposed fasteners do not hold."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
+
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

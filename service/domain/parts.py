@@ -1,13 +1,12 @@
 """A part with everything that the tables and geometry add to it."""
 
-from dataclasses import dataclass
-
 from service.domain.build import NOTHING_NOTED, Part
 from service.domain.catalog import Spread, Wood
 from service.domain.material import EDGE_GLUED, density
 from service.domain.shape import shape_part, shape_round
 from service.domain.solid import Crossed, Rod, Solid, Unclear
 from service.domain.stocks import Sized, Sizing, UnknownStock, size_part
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

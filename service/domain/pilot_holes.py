@@ -5,7 +5,6 @@ usual drill. Inches.
 """
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -13,6 +12,7 @@ from service.domain.catalog import Catalog, Wood
 from service.domain.errors import Complaint, UnknownName
 from service.domain.fasteners import ScrewSize, WoodHardness
 from service.domain.splitting import BOARD, PLIES, Spot, splits_like
+from service.domain.values import dataclass
 
 Need = Literal["drill", "advised", "not-needed"]
 

@@ -1,13 +1,12 @@
 """The plank that bends: a part as it lies, what it is made of, and what stiffens it."""
 
-from dataclasses import dataclass, replace
-
 from service.domain.bending import Creep, Material, Named, creep_of, material_of, named_stress
 from service.domain.build import Load
 from service.domain.material import FIBER_AND_CHIPS
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.sections import Layer, Section, glued, loose
+from service.domain.values import dataclass, replace
 from service.domain.wood_values import Condition
 
 CUBIC_INCHES_A_FOOT3 = 1728

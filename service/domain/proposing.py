@@ -1,7 +1,6 @@
 """The fastenings that suit a joint, ranked, each complete; and the ones that are out, with why."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.candidates import METHODS
@@ -22,6 +21,7 @@ from service.domain.splitting import Distances, distances
 from service.domain.surroundings import Surroundings, said
 from service.domain.tape import pair
 from service.domain.tooling import Tools
+from service.domain.values import dataclass, replace
 
 # Methods from the likeliest to the least, by how the parts meet. Own judgment, from practice: what
 # pulls a joint together comes first, then what glue needs only to be held by.
@@ -130,15 +130,12 @@ def complete(search: Search, choices: list[Choice]) -> Iterator[Option]:
     meeting, around = search.meeting, search.around
     width = search.want.across or joint_width(meeting)
     rows = [count(meeting, choice, width) for choice in choices]
-    heres = [placed(meeting, choice.fixing) for choice in choices]
-    holds = [
-        hold_of(meeting, choice, here, around) for choice, here in zip(choices, heres, strict=True)
-    ]
+    holds = [hold_of(meeting, choice, around) for choice in choices]
     totals = [(total(h.sheared, r), total(h.pulled, r)) for h, r in zip(holds, rows, strict=True)]
     most = tuple(max((t[n] or 0.0 for t in totals), default=0.0) for n in (0, 1))
     exact = is_exact(meeting) and not meeting.lean
     for n, choice in enumerate(choices):
-        made, fixing, here = choice.made, choice.fixing, heres[n]
+        made, fixing, here = choice.made, choice.fixing, choice.here
         drilled = drilling_for(meeting, choice, around)
         straight = exact and not fixing.slope
         yield Option(

@@ -1,6 +1,5 @@
 """What is bought: boards and sheets, with where their wood ends up. A planner hands it in."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
@@ -11,6 +10,7 @@ from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.sizes import look_up
 from service.domain.solid import Rod, Solid
+from service.domain.values import dataclass
 from service.domain.weight import Mass
 
 Per = Literal["piece", "foot", "board-foot", "sheet"]

@@ -26,23 +26,27 @@ THICKEST_DOWEL = Fraction(1, 2)  # of the thickness; practice, a third to a half
 NOTHING = Fraction(0)
 
 
-def of_sizes(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
-    """Length, thickness and where the point ends up: the gravest of them."""
-    thin = next(too_thin_for_pocket(meeting, fixing, around), None)
-    if thin:
-        yield thin
-        if thin.severity == "fault":
-            return
-    found = sorted(of_length(meeting, fixing, around), key=lambda flaw: flaw.severity != "fault")
-    yield from found[:1]
+def of_sizes(
+    meeting: Meeting, fixing: Fixing, here: Driven | None, around: Surroundings
+) -> Iterator[Flaw]:
+    """Length, thickness and where the point ends up (`here`): the gravest of them."""
+    if fixing.method == "pocket-screw":
+        thin = next(too_thin_for_pocket(meeting, around), None)
+        if thin:
+            yield thin
+            if thin.severity == "fault":
+                return
+    found = list(of_length(meeting, fixing, here, around))
+    if found:
+        yield min(found, key=lambda flaw: flaw.severity != "fault")
     if not meeting.into.into_panel_edge or meeting.into.panel not in BOARDLIKE:
         yield from too_thick(meeting, fixing, around)
 
 
-def too_thin_for_pocket(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
+def too_thin_for_pocket(meeting: Meeting, around: Surroundings) -> Iterator[Flaw]:
     """No pocket fits in a part that is no thicker than the bit is wide."""
     thickness = meeting.through.thickness
-    if fixing.method != "pocket-screw" or thickness.high >= LEAST_FOR_POCKET:
+    if thickness.high >= LEAST_FOR_POCKET:
         return
     never = thickness.listed <= POCKET_DRILL
     why = (
@@ -61,9 +65,10 @@ def too_thin_for_pocket(meeting: Meeting, fixing: Fixing, around: Surroundings) 
     )
 
 
-def of_length(meeting: Meeting, fixing: Fixing, around: Surroundings) -> Iterator[Flaw]:
+def of_length(
+    meeting: Meeting, fixing: Fixing, here: Driven | None, around: Surroundings
+) -> Iterator[Flaw]:
     """Where the point ends up."""
-    here = placed(meeting, fixing)
     if here is None or fixing.length is None:
         return
     if here.bite <= 0:

@@ -1,21 +1,23 @@
 """What would put a fastening right: one exact change to the document, where there is one."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 
 from service.domain.candidates import DOWELS, METRIC_POCKET_LENGTHS, POCKET_LENGTHS, Made
 from service.domain.choosing import Choice, bores
 from service.domain.findings import Change, Mend
-from service.domain.fixing import Fixing
+from service.domain.fixing import Fixing, placed
 from service.domain.flaws import is_sound
 from service.domain.joints import JudgedJoint
 from service.domain.keeping import kept
 from service.domain.ladders import ladders
 from service.domain.proposing import best
+from service.domain.ratio import ratio
 from service.domain.searching import Reachable, Search
 from service.domain.surroundings import said
 from service.domain.tape import MM, exact, is_binary
+from service.domain.values import replace
 
 Value = str | int | float | Mapping[str, str | int]
 
@@ -59,7 +61,8 @@ def other_length(judged: JudgedJoint) -> Fraction | None:
     if found is None:
         return None
     right = replace(fixing, length=found[1].length)
-    return right.length if is_sound(meeting, right, around) else None
+    here = placed(meeting, right)
+    return right.length if is_sound(meeting, right, here, around) else None
 
 
 def lengths_of(judged: JudgedJoint) -> Made | None:
@@ -136,7 +139,8 @@ def wants_glue(judged: JudgedJoint, fixing: Fixing) -> bool:
     """Whether a fixing has to say its glue: where the joint does, or it does not hold without."""
     if judged.joint.glue is not None or fixing.method in HELD_BY_GLUE or judged.meeting is None:
         return True
-    return not is_sound(judged.meeting, replace(fixing, glue=None), judged.around)
+    meeting, bare = judged.meeting, replace(fixing, glue=None)
+    return not is_sound(meeting, bare, placed(meeting, bare), judged.around)
 
 
 def fields_of(fixing: Fixing, metric: bool) -> dict[str, Value]:
@@ -165,6 +169,12 @@ def fields_of(fixing: Fixing, metric: bool) -> dict[str, Value]:
 
 def exact_size(size: Fraction, metric: bool) -> str:
     """A size that reads back exactly, as decimals of an inch where it is no binary fraction."""
+    return _exact_size(*size.as_integer_ratio(), metric)
+
+
+@lru_cache(maxsize=1024)  # the few sizes that are made
+def _exact_size(over: int, under: int, metric: bool) -> str:
+    size = ratio(over, under)
     if metric or is_binary(size) or (size / MM).denominator == 1:
         return exact(size, metric)
     return f"{float(size):g} in"

@@ -4,7 +4,6 @@ from fractions import Fraction
 
 from service.domain.candidates import Made
 from service.domain.choosing import Choice
-from service.domain.driving import Driven
 from service.domain.fasteners import NailSize, ScrewSize
 from service.domain.fixing import NONE, Fixing
 from service.domain.gravity import Gravity, assigned_gravity
@@ -35,9 +34,9 @@ NO_VALUE = {
 }
 
 
-def hold_of(meeting: Meeting, choice: Choice, here: Driven | None, around: Surroundings) -> Hold:
+def hold_of(meeting: Meeting, choice: Choice, around: Surroundings) -> Hold:
     """What one fastener resists by connection design, where that has a value."""
-    fixing, made = choice.fixing, choice.made
+    fixing, made, here = choice.fixing, choice.made, choice.here
     if fixing.method in NO_VALUE or made is None or here is None or fixing.length is None:
         return Hold(why_not=(NO_VALUE.get(fixing.method, "no value"),))
     if fixing.slope and not (isinstance(made.size, NailSize) and meeting.through.surface == "end"):

@@ -24,6 +24,7 @@ from service.domain.naming import References
 from service.domain.parts import ResolvedPart, resolve_part
 from service.domain.sawing import taken_to_slide
 from service.domain.stocks import Sizing
+from service.domain.surroundings import Flaw
 from service.domain.yields import NOTHING_KNOWN, Purchasing
 
 NO_WISHES = Wishes()
@@ -75,6 +76,15 @@ class ResolvedBuild:
     def judged_joints(self) -> tuple[JudgedJoint, ...]:
         """Every joint with what is wrong with its fastening."""
         return judge_joints(self.sizing, self.by_id, self.wishes)
+
+    @cached_property
+    def flawed(self) -> Mapping[str, tuple[tuple[JudgedJoint, Flaw], ...]]:
+        """What is wrong with the joints, by code: one look through them serves every rule."""
+        found: dict[str, tuple[tuple[JudgedJoint, Flaw], ...]] = {}
+        for judged in self.judged_joints:
+            for flaw in judged.flaws:
+                found[flaw.code] = (*found.get(flaw.code, ()), (judged, flaw))
+        return found
 
     @cached_property
     def references(self) -> References:

@@ -5,11 +5,11 @@ the nearest mark; the sides of a frame go the same way all together, so that the
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from service.domain.tape import MM, nearest
+from service.domain.values import dataclass
 
 Rounding = Literal["between", "overall", "alike"]
 Fit = Literal["to-list", "to-fit"]

@@ -1,7 +1,6 @@
 """Runs: lines along which sizes add up, with every size as an interval."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 
@@ -12,6 +11,7 @@ from service.domain.parts import ResolvedPart
 from service.domain.ratio import ratio
 from service.domain.solid import Rod, Solid
 from service.domain.stocks import Sized
+from service.domain.values import dataclass
 
 NOTHING = Fraction(0)
 Parts = Mapping[str, ResolvedPart]

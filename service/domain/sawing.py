@@ -1,7 +1,6 @@
 """Which of the caller's saws can make a cut, and what stops the others."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import cos, radians, sqrt
 from typing import Literal
@@ -9,6 +8,7 @@ from typing import Literal
 from service.domain.build import End, Saw
 from service.domain.catalog import Catalog, SawLimit
 from service.domain.parts import ResolvedPart
+from service.domain.values import dataclass, replace
 
 Limit = Literal["miter", "bevel", "width", "thickness"]
 

@@ -2,30 +2,30 @@
 
 from bisect import bisect_left
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import field
 from fractions import Fraction
-from functools import lru_cache
 
 from service.domain.candidates import Made, Stouts, candidates, stouts_for
 from service.domain.choosing import (
     Choice,
     RuledOut,
     Want,
-    bores,
     fixing_for,
     glue_for,
-    lacks,
     lowered,
     refused,
+    way_of,
 )
-from service.domain.fixing import Fixing
+from service.domain.driving import Driven
+from service.domain.fixing import Fixing, placed
 from service.domain.flaws import flaws, is_sound
 from service.domain.keeping import kept
 from service.domain.ladders import Ladder, ladders
 from service.domain.likely import Bounds, bounds
 from service.domain.meeting import Meeting
 from service.domain.surroundings import Surroundings, said
-from service.domain.tooling import Tools, needs_of, words
+from service.domain.tooling import Tools, words
+from service.domain.values import dataclass, replace
 
 Hands = tuple[bool, ...]  # of what is driven by hand, and what a machine drives: what is tried
 
@@ -46,7 +46,7 @@ class Trial:
     sizes: Reachable
     pattern: Fixing
     bounds: Bounds
-    sound: tuple[Made, Fixing] | None
+    sound: tuple[Made, Fixing, Driven | None] | None
 
 
 @dataclass(slots=True)
@@ -80,30 +80,27 @@ class Search:
         return found if isinstance(found, Choice) else None
 
     def _tried(self, method: str, tools: Tools) -> Choice | RuledOut | Trial:
-        refusal = refused(self.meeting, method, self.glue, tools)
+        way = way_of(method, tools)
+        refusal = refused(self.meeting, method, self.glue, way)
         if refusal:
             return RuledOut(method, refusal)
         if method == "glue":
-            return Choice(
-                None, Fixing("glue", glue=self.glue), tools.chosen(needs_of("glue", True, False))
-            )
-        hands = hands_of(method, tools)
-        sizes = self._sizes(method, hands)
-        if not sizes.made:
-            every = self._sizes(method, (True, False)).made
-            lacks_it = lacks(method, every[0].by_hand, tools) if every else None
-            return RuledOut(
-                method, f"no {words(lacks_it)} at hand" if lacks_it else "none are made"
-            )
-        name = (method, hands, bores(method, tools))
+            return Choice(None, Fixing("glue", glue=self.glue), way.tools[True])
+        name = (method, way.hands, way.bored)
         trial = self.trials.get(name)
         if trial is None:
-            trial = self.trials[name] = self.trial(sizes, name[2])
+            sizes = self._sizes(method, way.hands)
+            if not sizes.made:
+                every = self._sizes(method, (True, False)).made
+                lacking = way.lacking[every[0].by_hand] if every else None
+                return RuledOut(
+                    method, f"no {words(lacking)} at hand" if lacking else "none are made"
+                )
+            trial = self.trials[name] = self.trial(sizes, way.bored)
         if trial.sound is None:
             return trial
-        made, fixing = trial.sound
-        needed = tools_for(made.by_hand, made.method, bool(fixing.pilot), tools)
-        return Choice(made, fixing, needed)
+        made, fixing, here = trial.sound
+        return Choice(made, fixing, way.tools[made.by_hand], here)
 
     def _sizes(self, method: str, hands: Hands) -> Reachable:
         catalog, stout = self.around.catalog, self.stout
@@ -128,8 +125,9 @@ class Search:
         for rungs in sizes.ladders:
             for length, made in rungs.between(*limits):
                 fixing = replace(pattern, length=length, diameter=made.diameter, gauge=made.gauge)
-                if is_sound(meeting, fixing, around):
-                    return Trial(sizes, pattern, limits, (made, fixing))
+                here = placed(meeting, fixing)
+                if is_sound(meeting, fixing, here, around):
+                    return Trial(sizes, pattern, limits, (made, fixing, here))
         return Trial(sizes, pattern, limits, None)
 
     def _why_none(self, trial: Trial) -> str:
@@ -145,18 +143,6 @@ class Search:
             if flaw is not None and lowered(flaw.detail) not in told:
                 told.append(lowered(flaw.detail))
         return "; ".join(told[:2]) or f"no {said(pattern.method)} of a length that is made fits"
-
-
-@lru_cache(maxsize=1024)
-def hands_of(method: str, tools: Tools) -> Hands:
-    """Whether a shop drives what goes in by hand, and what a machine drives."""
-    return tuple(hand for hand in (True, False) if lacks(method, hand, tools) is None)
-
-
-@lru_cache(maxsize=1024)
-def tools_for(by_hand: bool, method: str, bored: bool, tools: Tools) -> tuple[str, ...]:
-    """The tools of a shop that drive a size."""
-    return tools.chosen(needs_of(method, by_hand, bored))
 
 
 def around_the_least(trial: Trial) -> Iterator[Fraction]:

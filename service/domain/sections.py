@@ -5,8 +5,9 @@ wood-handbook-2010-table-9-1's chapter as equation 9-3.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import pi
+
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,11 +22,13 @@ the bottom edge (near) to the top edge, z through the thickness from back to fro
 Source: plane geometry; the convention is this service's own.
 """
 
-from dataclasses import replace
+from collections.abc import Iterator
 from fractions import Fraction
+from math import lcm
 
 from service.domain.build import SQUARE, Measured, Part
 from service.domain.ends import Cuts, Slant, names_both_sides, read_cuts, readings
+from service.domain.ratio import ratio
 from service.domain.solid import (
     ARRISES,
     Crossed,
@@ -37,6 +39,7 @@ from service.domain.solid import (
     round_readings,
     shortest_line,
 )
+from service.domain.values import replace
 
 ZERO = Fraction(0)
 LONG_TO_LONG = "measured is not given: the length is read long-to-long."
@@ -156,49 +159,46 @@ def _names_front(word: Measured, first: Fraction, second: Fraction) -> bool:
 def _cut(
     cuts: Cuts, along_bottom: Fraction, width: Fraction, thickness: Fraction, measured_at: Fraction
 ) -> Solid | Crossed:
-    """The solid whose measured face has this width and this length along its bottom edge."""
-    back, front = -measured_at, thickness - measured_at
-    for face, depth in (("back", back), ("front", front)):
-        face_width = width + (cuts.top + cuts.bottom) * depth
+    """The solid whose measured face has this width and this length along its bottom edge.
+
+    It is figured in whole numbers: x, y and z each over one denominator. Slopes have twelve
+    decimals, and fractions so long are slow to add.
+    """
+    run = lcm(*(slope.denominator for slope in (*cuts.first, *cuts.second, cuts.top, cuts.bottom)))
+    step = lcm(*(size.denominator for size in (along_bottom, width, thickness, measured_at)))
+    top, bottom = _whole(cuts.top, run), _whole(cuts.bottom, run)
+    wide, back = _whole(width, step), -_whole(measured_at, step)
+    depths = (back, back + _whole(thickness, step))
+    for face, depth in zip(("back", "front"), depths, strict=True):
+        face_width = wide * run + (top + bottom) * depth
         if face_width <= 0:
-            return Crossed(face, -face_width)
-    spots = [
-        (y + slope * depth, depth)
-        for y, slope in ((ZERO, -cuts.bottom), (width, cuts.top))
-        for depth in (back, front)
-    ]
-    first = [-_reaches_out(cuts.first, *spot) for spot in spots]
-    second = [along_bottom + _reaches_out(cuts.second, *spot) for spot in spots]
-    crossed = _crossed(first, second)
-    return crossed or _in_blank(cuts, first, second, spots)
-
-
-def _reaches_out(slant: Slant, y: Fraction, depth: Fraction) -> Fraction:
-    return slant.across * y + slant.through * depth
-
-
-def _crossed(first: list[Fraction], second: list[Fraction]) -> Crossed | None:
+            return Crossed(face, ratio(-face_width, step * run))
+    rows = ((0, -bottom), (wide * run, top))
+    spots = [(y + slope * depth, depth) for y, slope in rows for depth in depths]
+    long = _whole(along_bottom, step) * run * run
+    first = [-out for out in _reach_out(cuts.first, run, spots)]
+    second = [long + out for out in _reach_out(cuts.second, run, spots)]
     lengths = [right - left for left, right in zip(first, second, strict=True)]
-    shortest = min(lengths)
-    if shortest > 0:
-        return None
-    return Crossed(ARRISES[lengths.index(shortest)], -shortest)
-
-
-def _in_blank(
-    cuts: Cuts,
-    first: list[Fraction],
-    second: list[Fraction],
-    spots: list[tuple[Fraction, Fraction]],
-) -> Solid:
-    """Move the corners so that the blank, tip to tip, starts at (0, 0, 0)."""
-    left, right = min(first), max(second)
-    near, far = min(y for y, _ in spots), max(y for y, _ in spots)
-    back = spots[0][1]
+    shortest, fine = min(lengths), step * run * run
+    if shortest <= 0:
+        return Crossed(ARRISES[lengths.index(shortest)], ratio(-shortest, fine))
+    # The corners are moved so that the blank, tip to tip, starts at (0, 0, 0).
+    left, near = min(first), min(y for y, _ in spots)
+    flat = [(ratio(y - near, step * run), ratio(depth - back, step)) for y, depth in spots]
     points: list[Point] = [
-        (x - left, y - near, depth - back)
+        (ratio(x - left, fine), *yz)
         for xs in (first, second)
-        for x, (y, depth) in zip(xs, spots, strict=True)
+        for x, yz in zip(xs, flat, strict=True)
     ]
-    thickness = spots[1][1] - back
-    return Solid(tuple(points), right - left, far - near, thickness, False, cuts.exact)
+    blank_length, blank_width = max(x for x, _, _ in points), max(y for y, _ in flat)
+    return Solid(tuple(points), blank_length, blank_width, flat[1][1], False, cuts.exact)
+
+
+def _whole(size: Fraction, under: int) -> int:
+    """How many of the parts of a denominator a size has."""
+    return size.numerator * (under // size.denominator)
+
+
+def _reach_out(slant: Slant, run: int, spots: list[tuple[int, int]]) -> Iterator[int]:
+    across, through = _whole(slant.across, run), _whole(slant.through, run) * run
+    return (across * y + through * depth for y, depth in spots)

@@ -1,13 +1,13 @@
 """What a stock really measures, and which stocks have a given size."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Build, Part, Stock
 from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize
 from service.domain.errors import Complaint, UnknownName
 from service.domain.known_names import known_region
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,13 +5,13 @@ fractions of an inch (square and cubic inches); only the slopes that they are ma
 rounded, to 1e-12, and then `exact` is false.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import hypot, pi
 
 from service.domain.build import Face, Measured
 from service.domain.ends import Slant, readings
 from service.domain.ratio import ratio
+from service.domain.values import dataclass
 
 Point = tuple[Fraction, Fraction, Fraction]
 

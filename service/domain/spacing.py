@@ -5,11 +5,11 @@ equal gaps), flush (the outer pieces at the ends, n - 1 gaps), half a gap, or a 
 Positions are near sides, from the end that is called the first. All exact.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.errors import Complaint
 from service.domain.tape import nearest
+from service.domain.values import dataclass
 
 
 class NoRow(ValueError):

@@ -6,7 +6,6 @@ which builders too expect a split, and `advised`, that of the commentary. Inches
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -14,6 +13,7 @@ from service.domain.catalog import Catalog
 from service.domain.keeping import kept
 from service.domain.material import EDGE_GLUED, FIBER_AND_CHIPS
 from service.domain.tape import pair
+from service.domain.values import dataclass
 
 Spot = Literal["face", "edge", "end"]
 

@@ -1,7 +1,6 @@
 """Rectangles that a build is known to have, and their diagonals: alike, the corners are square."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
 
@@ -9,6 +8,7 @@ from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.runs import PieceSize, ResolvedRun
 from service.domain.solid import Solid
+from service.domain.values import dataclass
 
 FINE = 10**6
 

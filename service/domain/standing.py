@@ -5,12 +5,12 @@ the parts are is not in a build, so weight is taken at the middle of the piece, 
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import atan2, degrees
 
 from service.domain.catalog import Catalog
 from service.domain.loads import Carried, carried
 from service.domain.resolving import ResolvedBuild
+from service.domain.values import dataclass
 from service.domain.weight import weigh, weigh_part, whole
 
 HALF = 0.5  # of height and depth, where weight is taken to be

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Hashable
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
 from typing import Any, Literal
@@ -10,6 +9,7 @@ from typing import Any, Literal
 from service.domain.build import NOTHING_NOTED, Build, Part, StockNote
 from service.domain.catalog import BoardSize, Catalog, Interval, PanelSize, Wood
 from service.domain.tape import plain
+from service.domain.values import dataclass, replace
 
 MOST_SUGGESTIONS = 25  # unknown stocks of one build that nearest names are looked up for
 

@@ -7,12 +7,12 @@ prints its tables from these equations with G in two places.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from math import cos, pi, radians, sin, sqrt
 from typing import Literal
 
 from service.domain.fasteners import Constant
+from service.domain.values import dataclass
 
 Kind = Literal["wood-screw", "nail", "lag-screw", "bolt"]
 Constants = Mapping[str, Constant]

@@ -1,13 +1,13 @@
 """What there is to cut from: boards and sheets for sale, on hand, or planned."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Offcut, Planned, Price
 from service.domain.catalog import BoardSize
 from service.domain.findings import Basis
 from service.domain.stocks import Sized, Sizing
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

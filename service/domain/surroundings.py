@@ -1,12 +1,12 @@
 """A flaw of a fastening, and what decides besides the joint: the tables, the place, the units."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.catalog import Catalog
 from service.domain.findings import Basis, Number, Severity
 from service.domain.tape import plain
+from service.domain.values import dataclass
 
 MARGIN = Fraction(1, 8)  # in; wood to leave past a point; practice, row tip-clearance.any
 PLACES = {"damp": "in a damp place", "covered": "outdoors under cover", "outdoors": "outdoors"}

@@ -6,7 +6,6 @@ family; several together where no single one is enough.
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
@@ -15,6 +14,7 @@ from service.domain.cost import PACK, Cost, cents, finish_lines, tax_on, wood_li
 from service.domain.finishing import finish_of, little_against_water
 from service.domain.purchase import Bought, Purchase, prices_for
 from service.domain.resolving import ResolvedBuild
+from service.domain.values import dataclass, replace
 
 BY_PIECE = ("piece", "sheet")
 WET = ("damp", "covered", "outdoors")

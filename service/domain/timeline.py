@@ -4,7 +4,6 @@ Times are hours, always a range. One pair of hands does the steps in order; glue
 meanwhile, and hold up only what touches the same parts.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Step
@@ -33,6 +32,7 @@ from service.domain.handwork import (
 )
 from service.domain.resolving import ResolvedBuild
 from service.domain.usual_order import HELD, goes, usual_order
+from service.domain.values import dataclass
 
 MINUTES = Fraction(1, 60)
 

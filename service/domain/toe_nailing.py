@@ -3,7 +3,6 @@
 Source: nds-2018, 12.5.4: started a third of its length from the end, at about 30 degrees.
 """
 
-from dataclasses import replace
 from fractions import Fraction
 from math import cos, radians
 
@@ -11,6 +10,7 @@ from service.domain.catalog import Catalog
 from service.domain.driving import TOE_SHARE, exactly
 from service.domain.fasteners import NailSize
 from service.domain.holding import Hold, Seat, nail_hold
+from service.domain.values import replace
 
 SIDEWAYS, PULLED = "toe-nail.lateral", "toe-nail.withdrawal"
 NOT_COMPARED = Hold(why_not=("driven at a slope: not compared",))

@@ -5,9 +5,10 @@ named. Where a build names no tools at all, every tool counts.
 """
 
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
+from functools import lru_cache
 
 from service.domain.catalog import Catalog
+from service.domain.values import dataclass
 
 Needs = tuple[frozenset[str], ...]  # one tool of each set
 
@@ -64,7 +65,22 @@ class Tools:
 
     def less(self, tools: Iterable[str]) -> "Tools":
         """The same shop without some tools."""
-        return Tools(self.named, self.without | frozenset(tools))
+        return _less(self, frozenset(tools))
+
+
+# What a shop can do is looked up by its tools again and again: the very same value is found quicker
+# than an equal one.
+@lru_cache(maxsize=256)
+def _shop(named: frozenset[str]) -> Tools:
+    return Tools(named)
+
+
+@lru_cache(maxsize=256)
+def _less(shop: Tools, tools: frozenset[str]) -> Tools:
+    return Tools(shop.named, shop.without | tools)
+
+
+EVERY_TOOL = Tools(None)
 
 
 def _simplest(tool: str) -> tuple[int, str]:
@@ -74,9 +90,9 @@ def _simplest(tool: str) -> tuple[int, str]:
 def tools_of(named: Iterable[str] | None, region: str, catalog: Catalog) -> Tools:
     """A shop's tools by key; names that the tables do not know are left out."""
     if named is None:
-        return Tools(None)
+        return EVERY_TOOL
     keys = (catalog.key("tool", region, name) for name in named)
-    return Tools(frozenset(key for key in keys if key))
+    return _shop(frozenset(key for key in keys if key))
 
 
 def needs_of(method: str, by_hand: bool, pilot: bool) -> Needs:

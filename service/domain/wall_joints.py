@@ -4,7 +4,6 @@ What hangs there, how hard it pulls, and what is in the wall are not judged.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Joint, Wall
@@ -12,7 +11,7 @@ from service.domain.candidates import Made, candidates, stouts_for
 from service.domain.catalog import BoardSize, Catalog
 from service.domain.choosing import Choice, RuledOut, Want, bores, fixing_for, lacks
 from service.domain.counting import Row
-from service.domain.fixing import Fixing
+from service.domain.fixing import Fixing, placed
 from service.domain.flaws import is_sound
 from service.domain.hanging import ALWAYS, USUAL_BOARD, bite_of, bite_wanted, studs_met
 from service.domain.holding import Hold
@@ -24,6 +23,7 @@ from service.domain.searching import Search
 from service.domain.surroundings import Surroundings
 from service.domain.tape import tape
 from service.domain.tooling import needs_of, words
+from service.domain.values import dataclass, replace
 
 STUD, STUD_REGION = "2x4", "us"  # what a wooden stud is taken to be
 STUD_TAKEN = "the wall stands on wooden studs: find one before anything is drilled"
@@ -158,9 +158,10 @@ def screw_for(
     bored = bores("screw", want.tools)
     made = candidates(around.catalog, "screw", stouts_for(meeting, around.metric))
     for one, fixing in sorted_by_bite(made, meeting, wall, want, around):
-        if is_sound(meeting, fixing, around):
+        here = placed(meeting, fixing)
+        if is_sound(meeting, fixing, here, around):
             needed = want.tools.chosen(needs_of("screw", one.by_hand, bored))
-            return Choice(one, fixing, needed)
+            return Choice(one, fixing, needed, here)
     return RuledOut("screw", "none that is made reaches a stud far enough")
 
 

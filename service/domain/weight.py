@@ -1,7 +1,6 @@
 """How heavy parts and pieces are: cut volume times density, with the spread that wood has."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import pi
 
 from service.domain.build import Cutout
@@ -10,6 +9,7 @@ from service.domain.material import AS_SOLD, pounds
 from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.solid import Rod, Solid
+from service.domain.values import dataclass
 
 KILOGRAM = 0.45359237  # of a pound, exactly (agreement of 1959)
 

@@ -3,9 +3,10 @@
 The domain imports no planner; it is handed these.
 """
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
+
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

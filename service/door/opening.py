@@ -43,13 +43,14 @@ class Door:
     def leave(self, response: Response) -> Response:
         """After it is answered: the fields that every answer has, a count, and a line."""
         set_headers(response)
-        response.headers[HEADER] = request_id()
+        id = request_id()
+        response.headers.add(HEADER, id)
         self.origins.mark(response)
         self.quotas.mark(response)
-        self._note(response)
+        self._note(response, id)
         return response
 
-    def _note(self, response: Response) -> None:
+    def _note(self, response: Response, id: str) -> None:
         seconds = perf_counter() - g.arrived
         method = request.method if request.method in METHODS else "other"
         route = request.url_rule.rule if request.url_rule else NO_ROUTE
@@ -57,13 +58,13 @@ class Door:
             self.metrics.busy.dec()
             self.metrics.count(method, route, response.status_code, seconds)
         if lines.requests.isEnabledFor(INFO):
-            lines.requests.info({
+            lines.note_request({
                 "method": method,
                 "route": route,
                 "status": response.status_code,
                 "ms": round(seconds * 1000, 2),
                 "bytes": response.calculate_content_length(),
-                "id": request_id(),
+                "id": id,
             })  # fmt: skip
 
 

@@ -6,7 +6,8 @@ from typing import TypedDict
 
 from service.domain.ratio import ratio
 from service.domain.tape import MM, decimal, marked, mixed, tape_step
-from service.domain.tape import nearest as nearest_mark
+
+_MM_OVER, _MM_UNDER = MM.as_integer_ratio()
 
 
 class Measured(TypedDict("Inches", {"in": float})):
@@ -27,21 +28,22 @@ def measured(inches: Fraction, *, to: Fraction | None = None, metric: bool = Fal
 
 @lru_cache(maxsize=1024)  # the same few sizes come again; fractions themselves hash slowly
 def _measured(over: int, under: int, to: Fraction | None, metric: bool) -> Measured:
-    inches = ratio(over, under)
-    reading = nearest_mark(inches, to or tape_step(metric))
+    one, parts = (to or tape_step(metric)).as_integer_ratio()
+    reading = one * ((2 * over * parts + under * one) // (2 * under * one))  # in `parts` of an inch
     return {
         "in": round(over / under, 6),
-        "mm": round(over * MM.denominator / (under * MM.numerator), 4),
-        "tape": marked(reading, metric),
-        "off_by": _signed(reading - inches, metric),
+        "mm": round(over * _MM_UNDER / (under * _MM_OVER), 4),
+        "tape": marked(ratio(reading, parts), metric),
+        "off_by": _signed(reading * under - over * parts, parts * under, metric),
     }
 
 
-def _signed(off: Fraction, metric: bool) -> str:
+def _signed(over: int, under: int, metric: bool) -> str:
     """Exact where that is short; three digits where a size came from an angle."""
-    if not off:
+    if not over:
         return "0"
-    sign, size = ("+" if off > 0 else "-"), abs(off) / MM if metric else abs(off)
+    sign, off = ("+" if over > 0 else "-"), ratio(abs(over), under)
+    size = off / MM if metric else off
     if size.denominator <= 10_000:
         digits = (decimal(size) if metric else None) or mixed(size)
     else:

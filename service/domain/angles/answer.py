@@ -1,7 +1,7 @@
 """What figuring a shape gives: parts, figures, marks and a drawing, as frozen values."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from functools import cached_property
 from typing import Literal
@@ -12,6 +12,7 @@ from service.domain.ratio import ratio
 from service.domain.rounding import Rounding
 from service.domain.shape import shape_part
 from service.domain.solid import Crossed, Solid, Unclear
+from service.domain.values import dataclass
 
 Seen = Literal["face", "edge"]
 Spot = tuple[float, float]

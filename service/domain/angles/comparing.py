@@ -4,7 +4,6 @@ A part may lie in a document turned over, turned end for end or mirrored; it is 
 the ends are compared in all eight positions, and the nearest counts.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
 from math import acos, atan, degrees, hypot, sqrt
@@ -14,6 +13,7 @@ from service.domain.angles.answer import Wanted
 from service.domain.build import Measured, Part
 from service.domain.ends import Slant
 from service.domain.solid import Rod, Solid
+from service.domain.values import dataclass
 
 ANGLE_WITHIN = 0.25  # degrees: what a shop saw can be set to
 Slants = tuple[Slant, Slant]

@@ -1,13 +1,13 @@
 """A shape as a line drawing: outlines to scale, a line for every size, its letter beside it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import atan2, cos, hypot, sin
 
 from service.domain.angles.answer import Letter, Side, Sketch, Spot
 from service.domain.dimensions import STEP, Level, arrows, beside, level, outside_of, stacked
 from service.domain.drawing import BOLD, HAIR, SMALL, Drawing, Path, Shape, Text, breadth
 from service.domain.tape import plain
+from service.domain.values import dataclass
 
 FIELD, TALLEST, BORDER = 360.0, 280.0, 10.0
 CLEAR = 9.0

@@ -1,7 +1,6 @@
 """Every shape asked in one way: figured, rounded to a tape, with saw settings and an entry."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
@@ -20,6 +19,7 @@ from service.domain.errors import Complaint
 from service.domain.rounding import WHY, Rounded, Turn, cutting_order, rounded
 from service.domain.solid import Solid
 from service.domain.tape import plain
+from service.domain.values import dataclass, replace
 
 FAMILIES: Mapping[str, Callable[[Asked], Figured]] = {
     "leaning": figure_leaning,

@@ -1,7 +1,6 @@
 """The parts of a build held against the shapes that they belong to."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.angles.answer import Asked, Figured, NotFigured, Seen, Sketch, Stick, Wanted
@@ -11,6 +10,7 @@ from service.domain.angles.problems import Held, Problem, miscounted, unlike
 from service.domain.angles.single import judge_part
 from service.domain.build import Shape
 from service.domain.parts import ResolvedPart
+from service.domain.values import dataclass
 
 Parts = Mapping[str, ResolvedPart]
 Named = Sequence[tuple[str, ResolvedPart]]  # role and part

@@ -1,7 +1,7 @@
 """What can be wrong between a part and its shape, before it becomes a finding."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import Literal
 
@@ -9,6 +9,7 @@ from service.domain.build import Shape
 from service.domain.findings import Change
 from service.domain.parts import ResolvedPart
 from service.domain.tape import plain
+from service.domain.values import dataclass
 
 Kind = Literal["length", "angle", "lean", "unlike", "blank", "uneven"]
 Numbers = Mapping[str, Fraction | float | int | str]

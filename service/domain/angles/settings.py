@@ -1,11 +1,11 @@
 """Saw settings of a cut: both scales, both ways, and what to do where the saw stops."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import atan, cos, degrees, radians, tan
 
 from service.domain.angles.answer import Figured
 from service.domain.build import End, Part
+from service.domain.values import dataclass
 
 SLACK = 1e-9
 

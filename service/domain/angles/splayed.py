@@ -11,7 +11,6 @@ miters of s.
 Source: solid geometry.
 """
 
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import atan, cos, degrees, hypot, radians, tan
 
@@ -30,6 +29,7 @@ from service.domain.angles.answer import (
 )
 from service.domain.angles.leaning import TEST_CUT, TRACE, angled, floor, stick_outline
 from service.domain.build import SQUARE, End, Part
+from service.domain.values import dataclass, replace
 
 FORMULA = "splayed legs: tan(true lean)^2 = tan(front lean)^2 + tan(side lean)^2"
 AXES = (

@@ -1,13 +1,14 @@
 """What a resize works on and gives: sizes by pointer, changes with their reasons, refusals."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field
 from fractions import Fraction
 
 from service.domain.build import Build, Part, Piece, Run
 from service.domain.errors import Complaint, DryfitError
 from service.domain.rounding import Turn
 from service.domain.tape import MM, nearest
+from service.domain.values import dataclass, replace
 
 Sizes = Mapping[str, Fraction]
 

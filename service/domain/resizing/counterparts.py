@@ -1,6 +1,5 @@
 """The board or panel of another region that a part can be cut from instead, or what stands in."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
@@ -8,6 +7,7 @@ from service.domain.build import GluedFrom, Part
 from service.domain.catalog import BoardSize, PanelSize
 from service.domain.stocks import Sizing, UnknownStock, size_part
 from service.domain.tape import plain
+from service.domain.values import dataclass
 
 # What counts as the same size elsewhere; inches, our own choice: what runs can make good.
 SAME = Fraction(1, 32)

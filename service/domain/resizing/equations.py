@@ -1,7 +1,6 @@
 """Runs as equations: what may change along each run, and what a builder would change first."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from service.domain.build import Build, Piece, Run
@@ -10,6 +9,7 @@ from service.domain.parts import ResolvedPart, resolve_part
 from service.domain.resizing.solving import Equation
 from service.domain.runs import ResolvedRun, add_up, extent
 from service.domain.stocks import Sizing
+from service.domain.values import dataclass, replace
 
 ANGLED = Fraction(1, 32)  # inches a run with an angle in it may be off: what `within` is by default
 

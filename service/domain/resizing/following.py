@@ -1,7 +1,6 @@
 """What follows when sizes change: openings, cutouts, spans, and the size of the whole piece."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.build import Cutout, Load
@@ -9,6 +8,7 @@ from service.domain.fitting import across
 from service.domain.parts import ResolvedPart
 from service.domain.resizing.answer import Changed
 from service.domain.resizing.equations import Sums
+from service.domain.values import dataclass
 
 NEAR = Fraction(1, 16)  # inches by which a cutout may be off the middle and still be meant there
 

@@ -1,7 +1,6 @@
 """Shapes figured again where their measures or their stock have changed."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.angles.answer import Figured, NotFigured, Wanted
@@ -15,6 +14,7 @@ from service.domain.resizing.equations import Sums
 from service.domain.resizing.following import Moved, the_one
 from service.domain.solid import Solid
 from service.domain.tape import exact
+from service.domain.values import dataclass
 
 # Measures that don't grow with the piece: depths of joints, and play.
 STAY = frozenset({"rabbet", "clearance", "rail_top_at", "top_inset", "piece", "within"})

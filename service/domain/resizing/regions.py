@@ -1,7 +1,7 @@
 """A build moved to another region's stock, or held to the real sizes of the boards bought."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields
 from fractions import Fraction
 
 from service.domain.build import Build, Fastener, GluedFrom, Joint, Part, Stock, StockNote
@@ -13,6 +13,7 @@ from service.domain.resizing.answer import Changed, Resizing, UnknownInResize
 from service.domain.resizing.counterparts import Substitute, substitute
 from service.domain.stocks import Sizing
 from service.domain.tape import MM, nearest
+from service.domain.values import dataclass, replace
 
 BY_GAUGE = frozenset({"us", "ca", "au", "nz"})  # where screws go by gauge, not by millimeters
 SCREWS = ("screw", "pocket-screw")  # methods whose fasteners go by the gauges of screws

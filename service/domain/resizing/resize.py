@@ -5,7 +5,7 @@ place or spans a distance follows. Nothing is rounded unless it is asked for.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from service.domain.build import Build
@@ -48,6 +48,7 @@ from service.domain.resolving import resolve
 from service.domain.rounding import Turn
 from service.domain.stocks import Sizing
 from service.domain.tape import plain
+from service.domain.values import replace
 
 MOST_ROUNDS = 6  # openings and shapes that follow, and runs solved again after them
 

@@ -16,21 +16,18 @@ from service.domain.tooling import wanting, words
 
 def spots(build: ResolvedBuild, code: str, otherwise: str) -> Iterator[Spot]:
     """Every joint with that flaw; `otherwise` is the mend in words where no exact one is known."""
-    for judged in build.judged_joints:
-        for flaw in judged.flaws:
-            if flaw.code != code:
-                continue
-            graver = flaw.severity != "note"
-            mend = mend_for(judged, code) if graver and code not in IN_WORDS else None
-            yield Spot(
-                at=f"{judged.at}/{place(judged, flaw.field)}".rstrip("/"),
-                detail=flaw.detail,
-                numbers=flaw.numbers,
-                mend=mend or Mend(otherwise),
-                rests_on=flaw.rests_on,
-                severity=flaw.severity,
-                basis=flaw.basis,
-            )
+    for judged, flaw in build.flawed.get(code, ()):
+        graver = flaw.severity != "note"
+        mend = mend_for(judged, code) if graver and code not in IN_WORDS else None
+        yield Spot(
+            at=f"{judged.at}/{place(judged, flaw.field)}".rstrip("/"),
+            detail=flaw.detail,
+            numbers=flaw.numbers,
+            mend=mend or Mend(otherwise),
+            rests_on=flaw.rests_on,
+            severity=flaw.severity,
+            basis=flaw.basis,
+        )
 
 
 IN_WORDS = frozenset({"mismatch", "end-grain", "near-edge", "into-panel-edge", "corrodes"})

@@ -1,7 +1,6 @@
 """Rules about sheets and the panels cut from them."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 
 from service.domain.findings import Mend, Spot, rule
@@ -10,6 +9,7 @@ from service.domain.parts import ResolvedPart
 from service.domain.resolving import ResolvedBuild
 from service.domain.supply import Sheets, sheets_of
 from service.domain.tape import plain
+from service.domain.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)
