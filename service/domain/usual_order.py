@@ -3,12 +3,14 @@
 from collections.abc import Sequence
 
 from service.domain.build import Joint, Step
+from service.domain.fixing import NAILS
 from service.domain.glued import glue_in
 from service.domain.glues import Glue
 from service.domain.gluing import GlueUp, Label, glue_up, working_time
 from service.domain.resolving import ResolvedBuild
 
-HELD = frozenset({"screw", "pocket-screw", "nail", "bolt", "clip", "hinge", "loose"})
+# What is driven holds a joint while its glue sets; common practice, brads too.
+HELD = frozenset({"screw", "pocket-screw", "staple", *NAILS, "bolt", "clip", "hinge", "loose"})
 
 
 def usual_order(build: ResolvedBuild, coats: tuple[Step, ...] = ()) -> tuple[Step, ...]:
@@ -43,11 +45,15 @@ def together(build: ResolvedBuild) -> list[list[Joint]]:
 
 
 def goes(build: ResolvedBuild, joints: Sequence[Joint]) -> int:
-    """How many glue-ups the joints take; 1 where the tables don't tell how long there is."""
-    glue = _clamped(build, joints[0]) if joints else None
+    """How many glue-ups the joints take; 1 where the tables don't tell how long there is.
+
+    Only those count that clamps alone hold: what is driven holds its joint at once.
+    """
+    clamped = [joint for joint in joints if _clamped(build, joint)]
+    glue = _clamped(build, clamped[0]) if clamped else None
     if glue is None:
         return 1
-    judged = _judged(build, glue, joints)
+    judged = _judged(build, glue, clamped)
     if judged.limit is None:
         return 1
     return len(judged.groups) if judged.groups else judged.joints

@@ -7,6 +7,7 @@ from service.domain.build import Piece
 from service.domain.finishing import Span
 from service.domain.runs import PieceSize, ResolvedRun
 from service.handouts.answers import Answers
+from service.handouts.fastening import proposed
 from service.handouts.hardest import hardest
 from service.handouts.money import money, without_price
 from service.handouts.page import Item, Items, Section, Words
@@ -30,15 +31,24 @@ def summary(answers: Answers) -> str:
     words += f", cut from {listed(list(stocks))}{_wood(answers)}."
     joints = sum(joint.quantity for joint in document.joints)
     if joints:
-        ways = dict.fromkeys(PLURALS.get(j.method, j.method) for j in document.joints if j.method)
-        held = f" by {listed(list(ways))}" if ways else ""
-        words += f" {counted(joints, 'joint')} held{held}."
+        words += f" {counted(joints, 'joint')} held{_by(answers)}."
     if document.uses:
         words += f" Made for: {listed(list(document.uses))}."
     if document.place.where:
         where = {"covered": "outdoors under a roof", "damp": "in damp rooms"}
         words += f" Its place: {where.get(document.place.where, document.place.where)}."
     return words
+
+
+def _by(answers: Answers) -> str:
+    """What holds the joints, in their order; what the build leaves open is as proposed here."""
+    ways: dict[str, None] = {}
+    for one in answers.advice:
+        proposal = proposed(answers, one)
+        method = one.judged.joint.method or (proposal.option.method if proposal else None)
+        if method:
+            ways.setdefault(PLURALS.get(method, method))
+    return f" by {listed(list(ways))}" if ways else ""
 
 
 def _wood(answers: Answers) -> str:

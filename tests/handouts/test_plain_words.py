@@ -217,3 +217,32 @@ def test_a_cutout_is_told_at_its_drawing_or_in_a_list_and_not_twice(client: Flas
             {"id": "p", "stock": {"diameter": "1"}, "length": "9", "cutouts": [hole], "ends": ends}
         ]}  # fmt: skip
         assert handout(client, rod, "md").count('hole in the face, 1/4" across') == 1
+
+
+def test_what_holds_it_counts_what_is_proposed_too(client: FlaskClient) -> None:
+    """A joint that the build leaves open is held by what the page proposes for it, not by bolts."""
+    joints = [
+        {"id": "b", "through": "End A", "into": "End A", "method": "bolt"},
+        {"id": "open", "through": "shelf", "into": "End A", "touches": "face", "enters": "face"},
+    ]
+    (words,) = [b for b in section(model(client, shelf(joints=joints)), "about") if "text" in b]
+    assert "2 joints held by bolts and screws." in words["text"]
+
+
+@pytest.mark.parametrize("method", ["brad", "screw", "finish-nail"])
+def test_a_step_is_not_parted_for_joints_that_something_driven_holds(
+    client: FlaskClient, method: str
+) -> None:
+    """Of forty joints only the one that clamps alone hold waits for its glue to be closed."""
+    driven = {
+        "id": "driven", "through": "shelf", "into": "End A", "method": method, "quantity": 40,
+        "glue": "pva-interior",
+    }  # fmt: skip
+    clamped = {**driven, "id": "clamped", "method": "glue", "quantity": 1}
+    for joints in ([clamped, driven], [driven, clamped]):
+        step = {"do": "glue", "joints": [one["id"] for one in joints]}
+        told = section(model(client, shelf(joints=joints, steps=[step])), "build")
+        assert "goes" not in str(told)
+    glued = [{**clamped, "quantity": 41}]
+    step = {"do": "glue", "joints": ["clamped"]}
+    assert "goes" in str(section(model(client, shelf(joints=glued, steps=[step])), "build"))
