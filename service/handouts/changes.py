@@ -9,8 +9,8 @@ from typing import Any
 from service.domain.build import Build, Fastener, GluedFrom, Stock, StockNote
 from service.domain.resizing.answer import Resized
 from service.domain.tape import plain
+from service.handouts.places import BY_ID, place_in_words
 
-BY_ID = {"parts": "part", "joints": "joint", "runs": "run", "shapes": "shape"}
 WHOLE = ("name", "units", "region", "wood", "place", "uses", "youngest", "stands", "moving",
          "loads", "steps", "shop", "buying", "stocks")  # fmt: skip
 CALLED = {"youngest": "people", "known": "wood and measurements"}
@@ -44,16 +44,7 @@ def made_over(resized: Resized) -> Iterator[Change]:
     metric = build.units == "mm"
     for one in resized.changed:
         was, now = _plainly(one.was, metric), _plainly(one.is_now, metric)
-        yield Change(_place(build, one.path), f"{was} before, now {now}; {one.why}")
-
-
-def _place(build: Build, path: str) -> str:
-    """A pointer in words: `part slat, length`."""
-    steps = path.split("/")[1:]
-    if len(steps) > 1 and steps[0] in BY_ID and steps[1].isdigit():
-        named = getattr(build, steps[0])[int(steps[1])].id
-        steps = [f"{BY_ID[steps[0]]} {named}", *steps[2:]]
-    return ", ".join(f"number {int(s) + 1}" if s.isdigit() else s.replace("_", " ") for s in steps)
+        yield Change(place_in_words(build, one.path), f"{was} before, now {now}; {one.why}")
 
 
 def _plainly(value: object, metric: bool) -> str:

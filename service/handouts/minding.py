@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from service.domain.advising import NEVER_SUMMED, SEAT_ONLY
+from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.findings import Finding
 from service.domain.finishing import LABEL_DECIDES
@@ -11,6 +12,7 @@ from service.domain.splitting import BRAD_TURNS
 from service.handouts.answers import Answers
 from service.handouts.fastening import fixing_for
 from service.handouts.page import Item, Items, Section, Words
+from service.handouts.places import place_in_words
 from service.handouts.sizes import counted, listed
 
 SAFETY = "safety."
@@ -64,7 +66,7 @@ def said(catalog: Catalog, keys: list[str]) -> list[str]:
 def _safety(answers: Answers) -> Iterator[Item]:
     for finding in answers.checked.findings:
         if finding.code.startswith(SAFETY):
-            yield _finding(finding)
+            yield _finding(answers.document, finding)
 
 
 def _joints(answers: Answers) -> Iterator[Item]:
@@ -80,8 +82,8 @@ def _joints(answers: Answers) -> Iterator[Item]:
         yield Item(f"{text[0].upper()}{text[1:]}.", f"Joint {listed(ids, 4)}")
 
 
-def _finding(finding: Finding) -> Item:
-    under = [_place(finding)]
+def _finding(build: Build, finding: Finding) -> Item:
+    under = [f"at {_place(build, finding)}"]
     if finding.mend is not None:
         under.append(f"Mend: {finding.mend.words}")
     return Item(finding.detail, _title(finding), tuple(under))
@@ -91,11 +93,13 @@ def _title(finding: Finding) -> str:
     return f"{SEVERITIES[finding.severity]}: {finding.title}"
 
 
-def _place(finding: Finding) -> str:
-    return f"at {finding.at}" + (f" and {finding.also_at}" if finding.also_at else "")
+def _place(build: Build, finding: Finding) -> str:
+    """Where it is; the whole build where it is about nothing less."""
+    at = [place_in_words(build, one) for one in (finding.at, finding.also_at) if one]
+    return " and ".join(filter(None, at)) or "the whole build"
 
 
-def _together(found: list[Finding]) -> Iterator[Item]:
+def _together(build: Build, found: list[Finding]) -> Iterator[Item]:
     """Findings in their order; those with one title and one mend in one item, each at its place."""
     groups: dict[tuple[str, str], list[Finding]] = {}
     for one in found:
@@ -103,19 +107,19 @@ def _together(found: list[Finding]) -> Iterator[Item]:
         groups.setdefault((_title(one), mend), []).append(one)
     for (title, mend), alike in groups.items():
         if len(alike) == 1:
-            yield _finding(alike[0])
+            yield _finding(build, alike[0])
         else:
             words = f"in {len(alike)} places." + (f" Mend: {mend}" if mend else "")
-            yield Item(words, title, tuple(_details(alike)))
+            yield Item(words, title, tuple(_details(build, alike)))
 
 
-def _details(alike: list[Finding]) -> Iterator[str]:
+def _details(build: Build, alike: list[Finding]) -> Iterator[str]:
     """What is found, each once, with every place where it is."""
     places: dict[str, list[str]] = {}
     for one in alike:
-        places.setdefault(one.detail, []).append(_place(one).removeprefix("at "))
+        places.setdefault(one.detail, []).append(_place(build, one))
     for detail, at in places.items():
-        yield f"{detail} (at {', '.join(at)})"
+        yield f"{detail} (at {'; '.join(at)})"
 
 
 def findings(answers: Answers) -> Section:
@@ -126,7 +130,7 @@ def findings(answers: Answers) -> Section:
     words = [Words(VERDICTS[checked.verdict], strong=True)]
     if safety:
         words.append(Words(f"{counted(safety, 'caution')} more, above, in what to watch out for."))
-    items = tuple(_together(open_still))
+    items = tuple(_together(answers.document, open_still))
     blocks = (*words, *((Items(items),) if items else ()))
     return Section("findings", "Still open", blocks)
 

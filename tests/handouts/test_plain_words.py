@@ -195,7 +195,7 @@ def test_what_is_found_alike_is_told_once_with_all_its_places(client: FlaskClien
     told = section(model(client, shelf(joints=joints, place={"where": "outdoors"})), "findings")
     lines = [line for b in told for item in b.get("items", ()) for line in item["under"]]
     (rusts,) = [line for line in lines if "rusts" in line]
-    assert rusts.endswith("(at #/joints/0/fastener/coating, #/joints/1/fastener/coating)")
+    assert rusts.endswith("(at joint a, fastener, coating; joint b, fastener, coating)")
 
 
 def test_boards_of_which_the_same_is_left_share_a_line(client: FlaskClient) -> None:

@@ -47,7 +47,7 @@ export const movement = {
     { name: 'held', label: 'Held', kind: 'choice', blank: 'at one edge', choices: [['middle', 'in the middle']] },
   ],
   start: () => ({ humidity: '30,60' }),
-  big: (answer) => ({ number: tape(answer.moves.most), words: `${answer.direction} at most, over ${tape(answer.width)}` }),
+  big: (answer) => ({ number: tape(answer.moves.most), words: `${answer.direction === 'neither' ? 'no change' : `${answer.direction} at most`}, over ${tape(answer.width)}` }),
   rows: (answer) => [
     ['Quarter sawn', tape(answer.moves.least)],
     ['At each free side', tape(answer.each_side)],
