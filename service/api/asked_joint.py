@@ -21,13 +21,13 @@ from service.api.documents.schemas import (
     text_of,
 )
 from service.api.parameters import UnitsForm
-from service.domain.adjusting import DURATIONS, SERVICES, Terms
 from service.domain.build import Build, Fastener, Joint, Part, Place, Shop, Stock, StockNote
 from service.domain.catalog import Catalog, PanelSize
 from service.domain.errors import Complaint, UnknownName
-from service.domain.joints import Wishes
+from service.domain.fastening.adjusting import DURATIONS, SERVICES, Terms
+from service.domain.fastening.joints import Wishes
+from service.domain.fastening.surroundings import MARGIN
 from service.domain.known_names import known_region, not_known
-from service.domain.surroundings import MARGIN
 from service.quantities import patterns
 
 FIRST, SECOND = "the first part", "the second part"

@@ -10,20 +10,20 @@ import orjson
 from service import quantities
 from service.api import found, shown
 from service.api.valued import design_value, of_joint
-from service.domain.adjusting import Terms
-from service.domain.advising import FIRST, SECOND, Advice, Substitute
 from service.domain.catalog import Catalog
-from service.domain.fastener_words import DRILL_STEP
+from service.domain.fastening.adjusting import Terms
+from service.domain.fastening.advising import FIRST, SECOND, Advice, Substitute
+from service.domain.fastening.fastener_words import DRILL_STEP
+from service.domain.fastening.judging_lengths import LengthJudged
+from service.domain.fastening.particular import Particular
+from service.domain.fastening.pilot_holes import Drilling, HoleRange
+from service.domain.fastening.proposing import Option
+from service.domain.fastening.refastening import fields_of
+from service.domain.fastening.splitting import Distance
+from service.domain.fastening.surroundings import Surroundings
 from service.domain.gluing import clamp_time
-from service.domain.judging_lengths import LengthJudged
 from service.domain.keeping import kept
-from service.domain.particular import Particular
-from service.domain.pilot_holes import Drilling, HoleRange
-from service.domain.proposing import Option
 from service.domain.ratio import ratio
-from service.domain.refastening import fields_of
-from service.domain.splitting import Distance
-from service.domain.surroundings import Surroundings
 
 Json = dict[str, Any]
 

@@ -5,10 +5,10 @@ from typing import Any
 
 from service.api import shown
 from service.api.valued import value_words
-from service.domain.adjusting import Terms
-from service.domain.advising import Advice
-from service.domain.fastener_words import option_words
-from service.domain.joints import can_propose
+from service.domain.fastening.adjusting import Terms
+from service.domain.fastening.advising import Advice
+from service.domain.fastening.fastener_words import option_words
+from service.domain.fastening.joints import can_propose
 
 Json = Mapping[str, Any]
 

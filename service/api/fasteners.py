@@ -19,11 +19,11 @@ from service.api.house import house
 from service.api.parameters import QueryForm, read_query
 from service.api.reading import read_as
 from service.api.valued import factor_rows
-from service.domain.adjusting import DURATIONS, SERVICES, Terms
-from service.domain.advising import Advice, advise
 from service.domain.checking import NEVER_JUDGED, unjudged_uses
 from service.domain.deadline import kept_time
 from service.domain.errors import UnknownName
+from service.domain.fastening.adjusting import DURATIONS, SERVICES, Terms
+from service.domain.fastening.advising import Advice, advise
 from service.domain.keeping import kept
 from service.domain.resolving import ResolvedBuild, resolve
 

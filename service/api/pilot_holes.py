@@ -18,11 +18,17 @@ from service.api.house import house
 from service.api.parameters import UnitsForm, read_query
 from service.domain.catalog import Catalog, Wood
 from service.domain.errors import UnknownName
-from service.domain.fastener_words import DRILL_STEP
+from service.domain.fastening.fastener_words import DRILL_STEP
+from service.domain.fastening.pilot_holes import (
+    Drilling,
+    HoleRange,
+    drilling,
+    hardness,
+    screw_named,
+)
+from service.domain.fastening.splitting import Distances, Standing, distances, too_near
 from service.domain.findings import Finding, Spot, settled
-from service.domain.pilot_holes import Drilling, HoleRange, drilling, hardness, screw_named
 from service.domain.rules import BY_CODE
-from service.domain.splitting import Distances, Standing, distances, too_near
 from service.domain.tape import MM, nearest, plain, tape_step
 from service.domain.woods import wood_named
 

@@ -5,11 +5,11 @@ from dataclasses import replace
 from typing import Any
 
 from service.api import shown
-from service.domain.adjusting import Adjusted, Terms, adjusted
-from service.domain.advising import Advice
-from service.domain.holding import CAUTION
-from service.domain.proposing import Option
-from service.domain.surroundings import Surroundings
+from service.domain.fastening.adjusting import Adjusted, Terms, adjusted
+from service.domain.fastening.advising import Advice
+from service.domain.fastening.holding import CAUTION
+from service.domain.fastening.proposing import Option
+from service.domain.fastening.surroundings import Surroundings
 
 Json = dict[str, Any]
 

@@ -7,9 +7,9 @@ from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.deadline import kept_time
 from service.domain.errors import UnknownCode
+from service.domain.fastening.joints import JudgedJoint
+from service.domain.fastening.meeting import WALL
 from service.domain.findings import RANK, Finding, Rule
-from service.domain.joints import JudgedJoint
-from service.domain.meeting import WALL
 from service.domain.resolving import ResolvedBuild, resolve
 from service.domain.rules import BY_CODE, RULES
 from service.domain.values import dataclass, replace

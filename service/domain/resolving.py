@@ -16,15 +16,15 @@ from service.domain.build import Build
 from service.domain.catalog import Catalog
 from service.domain.deadline import kept_time
 from service.domain.errors import Complaint, UnknownName
+from service.domain.fastening.joints import JudgedJoint, Wishes, judge_joints
+from service.domain.fastening.surroundings import Flaw
 from service.domain.fitting import Fit, find_fits
-from service.domain.joints import JudgedJoint, Wishes, judge_joints
 from service.domain.known_names import not_known
 from service.domain.mending import JudgedRun, Trial, judge_runs
 from service.domain.naming import References
 from service.domain.parts import ResolvedPart, resolve_part
 from service.domain.sawing import taken_to_slide
 from service.domain.stocks import Sizing
-from service.domain.surroundings import Flaw
 from service.domain.yields import NOTHING_KNOWN, Purchasing
 
 NO_WISHES = Wishes()

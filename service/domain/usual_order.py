@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from service.domain.build import Joint, Step
-from service.domain.fixing import NAILS
+from service.domain.fastening.fixing import NAILS
 from service.domain.glued import glue_in
 from service.domain.glues import Glue
 from service.domain.gluing import GlueUp, Label, glue_up, working_time

@@ -4,11 +4,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
-from service.domain.advising import Advice, advise
 from service.domain.build import Build, Step
 from service.domain.catalog import Catalog
 from service.domain.checking import Checked, check
 from service.domain.cost import Cost, cost
+from service.domain.fastening.advising import Advice, advise
 from service.domain.naming import letter
 from service.domain.parts import ResolvedPart
 from service.domain.purchase import Purchase

@@ -3,15 +3,15 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from service.domain.advising import Advice
-from service.domain.fastener_words import KINDS, drill_words, option_name, stated_fastener
-from service.domain.fixing import Fixing
+from service.domain.fastening.advising import Advice
+from service.domain.fastening.fastener_words import KINDS, drill_words, option_name, stated_fastener
+from service.domain.fastening.fixing import Fixing
+from service.domain.fastening.grain import standing
+from service.domain.fastening.joints import SPECIAL
+from service.domain.fastening.pilot_holes import Drilling, drilling, screw_named
+from service.domain.fastening.proposing import Option
+from service.domain.fastening.splitting import Distances, distances
 from service.domain.glued import glue_in, is_none
-from service.domain.grain import standing
-from service.domain.joints import SPECIAL
-from service.domain.pilot_holes import Drilling, drilling, screw_named
-from service.domain.proposing import Option
-from service.domain.splitting import Distances, distances
 from service.handouts.answers import Answers
 
 JIG = "the jig sets it: one stepped hole from the inside face"

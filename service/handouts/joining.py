@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from service.domain.advising import Advice
 from service.domain.build import Joint
-from service.domain.meeting import WALL
+from service.domain.fastening.advising import Advice
+from service.domain.fastening.meeting import WALL
 from service.handouts.answers import Answers
 from service.handouts.fastening import Held, alike
 from service.handouts.page import Column, Item, Items, Section, Table, Words

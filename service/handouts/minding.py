@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator
 
-from service.domain.advising import NEVER_SUMMED, SEAT_ONLY
 from service.domain.build import Build
 from service.domain.catalog import Catalog
+from service.domain.fastening.cautioning import NEVER_SUMMED, SEAT_ONLY
+from service.domain.fastening.holding import CAUTION
+from service.domain.fastening.splitting import BRAD_TURNS
 from service.domain.findings import Finding
 from service.domain.finishing import LABEL_DECIDES
-from service.domain.holding import CAUTION
-from service.domain.splitting import BRAD_TURNS
 from service.handouts.answers import Answers
 from service.handouts.fastening import fixing_for
 from service.handouts.page import Item, Items, Section, Words

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from service.domain.cost import NOT_PLANNED, Line, fastener_name
-from service.domain.fastener_words import stated_fastener
+from service.domain.fastening.fastener_words import stated_fastener
 from service.domain.purchase import Bought
 from service.domain.tape import sold
 from service.handouts.answers import Answers

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from service.domain.advising import BY_HAND, Advice
 from service.domain.angles.settings import HAND_SAW
-from service.domain.fastener_words import option_words
+from service.domain.fastening.advising import BY_HAND, Advice
+from service.domain.fastening.fastener_words import option_words
+from service.domain.fastening.tooling import BY_METHOD, words
 from service.domain.parts import ResolvedPart
-from service.domain.tooling import BY_METHOD, words
 from service.handouts.answers import Answers
 from service.handouts.fastening import proposed
 from service.handouts.page import Column, Section, Table

@@ -6,9 +6,9 @@ from dataclasses import replace
 import pytest
 
 from service.api.documents.build import BuildForm
-from service.domain.advising import advise
 from service.domain.catalog import Catalog
 from service.domain.checking import check
+from service.domain.fastening.advising import advise
 from service.domain.resolving import resolve
 from tests.checking.cases import CASES
 from tests.fastening.joints import WORKED

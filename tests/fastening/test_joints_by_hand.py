@@ -6,10 +6,10 @@ from typing import Any
 import pytest
 
 from service.api.documents.build import BuildForm
-from service.domain.advising import advise
 from service.domain.catalog import Catalog
 from service.domain.checking import check
-from service.domain.fixing import placed
+from service.domain.fastening.advising import advise
+from service.domain.fastening.fixing import placed
 from service.domain.resolving import resolve
 from tests.fastening.joints import WORKED, Worked
 

@@ -8,13 +8,13 @@ from typing import Any
 import pytest
 
 from service.api.documents.build import BuildForm
-from service.domain.advising import BY_HAND, advise
 from service.domain.catalog import Catalog
 from service.domain.checking import check
-from service.domain.proposing import Option
-from service.domain.refastening import fields_of
+from service.domain.fastening.advising import BY_HAND, advise
+from service.domain.fastening.proposing import Option
+from service.domain.fastening.refastening import fields_of
+from service.domain.fastening.tooling import CLAMPS, DRILLS, POWERED
 from service.domain.resolving import resolve
-from service.domain.tooling import CLAMPS, DRILLS, POWERED
 from tests.fastening.random_joints import TOOLS, joint_build
 
 Json = dict[str, Any]

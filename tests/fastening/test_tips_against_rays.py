@@ -15,7 +15,15 @@ import pytest
 import trimesh
 from trimesh.ray.ray_triangle import ray_triangle_id
 
-from service.domain.driving import POCKET_ANGLE, Line, pocket, pocket_seat, straight, toe, toe_exit
+from service.domain.fastening.driving import (
+    POCKET_ANGLE,
+    Line,
+    pocket,
+    pocket_seat,
+    straight,
+    toe,
+    toe_exit,
+)
 
 SEED = 20261125
 JOINTS = 2000

@@ -12,9 +12,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from service.api.documents.build import BuildForm
-from service.domain.advising import Advice, advise
 from service.domain.catalog import Catalog
 from service.domain.checking import check
+from service.domain.fastening.advising import Advice, advise
 from service.domain.resolving import resolve
 
 FORM = BuildForm()

@@ -9,9 +9,9 @@ from typing import Any
 
 import pytest
 
-from service.domain import strength
 from service.domain.catalog import Catalog
-from service.domain.strength import Bearing, Dowel
+from service.domain.fastening import strength
+from service.domain.fastening.strength import Bearing, Dowel
 from service.quantities import length
 from service.reference.fasteners import ConnectionConstant
 from service.reference.reading import Rows

@@ -4,18 +4,18 @@ import json
 from collections.abc import Iterator
 from fractions import Fraction
 
-from service.domain.adjusting import Terms, adjusted
 from service.domain.catalog import Catalog
 from service.domain.clamping import clamping
 from service.domain.fasteners import ScrewSize, gauge_diameter, gauge_number
-from service.domain.fixing import Fixing
+from service.domain.fastening.adjusting import Terms, adjusted
+from service.domain.fastening.fixing import Fixing
+from service.domain.fastening.gravity import Gravity, assigned_gravity
+from service.domain.fastening.holding import Hold, Seat, screw_hold
+from service.domain.fastening.pilot_holes import drilling, screw_named
+from service.domain.fastening.splitting import Standing, distances
+from service.domain.fastening.surroundings import Surroundings
+from service.domain.fastening.toe_nailing import toe_nail_hold
 from service.domain.gluing import Label, coldest, working_time
-from service.domain.gravity import Gravity, assigned_gravity
-from service.domain.holding import Hold, Seat, screw_hold
-from service.domain.pilot_holes import drilling, screw_named
-from service.domain.splitting import Standing, distances
-from service.domain.surroundings import Surroundings
-from service.domain.toe_nailing import toe_nail_hold
 from tests.domain.test_adjusting import LOADS, WATER, common_8d
 from tests.domain.test_gluing import COLDEST, OPEN_TIMES
 from tests.domain.test_pilot_holes import PILOTS

@@ -6,12 +6,12 @@ words, and its mend.
 
 from collections.abc import Iterator
 
+from service.domain.fastening.joints import JudgedJoint
+from service.domain.fastening.refastening import mend_for
+from service.domain.fastening.surroundings import said
+from service.domain.fastening.tooling import wanting, words
 from service.domain.findings import Mend, Spot, rule
-from service.domain.joints import JudgedJoint
-from service.domain.refastening import mend_for
 from service.domain.resolving import ResolvedBuild
-from service.domain.surroundings import said
-from service.domain.tooling import wanting, words
 
 
 def spots(build: ResolvedBuild, code: str, otherwise: str) -> Iterator[Spot]:

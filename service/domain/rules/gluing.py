@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from service.domain.fastening.surroundings import PLACES
 from service.domain.findings import Change, Mend, Spot, rule
 from service.domain.glued import end_grain_part, glued, is_housed, is_none, is_panel
 from service.domain.gluing import (
@@ -14,7 +15,6 @@ from service.domain.gluing import (
     water_class,
 )
 from service.domain.resolving import ResolvedBuild
-from service.domain.surroundings import PLACES
 
 NEEDS_GLUE = frozenset({"glue", "brad", "dowel", "lap"})
 IN_THE_COLD = ("pva-yellow", "pva-waterproof")  # common glues that set at a lower temperature

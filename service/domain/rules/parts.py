@@ -5,8 +5,8 @@ from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
 
 from service.domain.build import Joint
+from service.domain.fastening.fixing import TIPPED
 from service.domain.findings import Change, Mend, Spot, rule
-from service.domain.fixing import TIPPED
 from service.domain.naming import (
     Reference,
     called_by_others,
