@@ -16,9 +16,9 @@ from service.domain.fastening.splitting import Standing, distances
 from service.domain.fastening.surroundings import Surroundings
 from service.domain.fastening.toe_nailing import toe_nail_hold
 from service.domain.gluing import Label, coldest, working_time
-from tests.domain.test_adjusting import LOADS, WATER, common_8d
 from tests.domain.test_gluing import COLDEST, OPEN_TIMES
-from tests.domain.test_pilot_holes import PILOTS
+from tests.fastening.test_adjusting import LOADS, WATER, common_8d
+from tests.fastening.test_pilot_holes import PILOTS
 from tests.fastening.test_special_joints import TWO, advice, bolt, document
 from tests.published.test_connections import (
     CONNECTIONS,
