@@ -11,10 +11,10 @@ from service.domain.fastening.grain import thread_for
 from service.domain.fastening.meeting import Meeting
 from service.domain.fastening.surroundings import WET, Surroundings
 from service.domain.fastening.tooling import Tools, needs_of, words
+from service.domain.gluing import glue_for as common_glue
 from service.domain.values import dataclass
 
 TOE = 30.0  # degrees off square for a toe-driven nail or screw; practice
-GLUE_INDOORS, GLUE_WET = "pva-interior", "pva-waterproof"
 COATING_OUTSIDE = "exterior"
 
 
@@ -106,7 +106,7 @@ def refused(meeting: Meeting, method: str, glue: str, way: Way) -> str | None:
 
 def glue_for(want: Want, around: Surroundings) -> str:
     """The kind that is stated, else the usual one for the place."""
-    return want.glue or (GLUE_WET if around.where in WET else GLUE_INDOORS)
+    return want.glue or common_glue(around.where)
 
 
 def bores(method: str, tools: Tools) -> bool:

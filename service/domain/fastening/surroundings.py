@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from service.domain.catalog import Catalog
 from service.domain.findings import Basis, Number, Severity
+from service.domain.gluing import Where
 from service.domain.tape import plain
 from service.domain.values import dataclass
 
@@ -35,7 +36,7 @@ class Surroundings:
     """
 
     catalog: Catalog
-    where: str | None = None
+    where: Where | None = None
     metric: bool = False
     keep: Fraction = MARGIN
     humidity: float | None = None
