@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from io import BytesIO
+from textwrap import wrap
 from typing import Literal
 
 from reportlab.lib.pagesizes import A4, LETTER
@@ -28,6 +29,7 @@ Paper = Literal["letter", "a4"]
 SIZES = {"letter": LETTER, "a4": A4}
 MARGIN = 48.0
 FOOT = 30.0
+LONGEST = 2000  # characters of a paragraph: a good third of a page
 HEADROOM, HEADING = 110.0, 60.0
 """Points to be left under a caption, and besides for a heading; else it goes to the next page."""
 
@@ -88,8 +90,8 @@ class Setting:
 
     def _block(self, block: Block) -> Iterator[Flowable]:
         if isinstance(block, Words):
-            text = self.said(block.text)
-            yield Paragraph(f"<b>{text}</b>" if block.strong else text, self.letters.body)
+            for text in map(self.said, parted(block.text)):
+                yield Paragraph(f"<b>{text}</b>" if block.strong else text, self.letters.body)
         elif isinstance(block, Items):
             yield self._list(block)
         elif isinstance(block, Table):
@@ -107,9 +109,14 @@ class Setting:
 
     def _item(self, item: Item) -> Iterator[Flowable]:
         name = f"<b>{self.said(item.name)}:</b> " if item.name else ""
-        yield Paragraph(name + self.said(item.text), self.letters.body)
+        for text in parted(item.text):
+            yield Paragraph(name + self.said(text), self.letters.body)
+            name = ""
         for line in item.under:
-            yield Paragraph(self.said(line), self.letters.under, bulletText="-")
+            bullet: str | None = "-"
+            for text in parted(line):
+                yield Paragraph(self.said(text), self.letters.under, bulletText=bullet)
+                bullet = None
 
     def _picture(self, picture: Picture) -> Iterator[Flowable]:
         drawn = Printed(picture.drawing, self.width)
@@ -119,6 +126,11 @@ class Setting:
         for mark in picture.drawing.marks:
             yield Paragraph(self.said(mark), self.letters.mark, bulletText="-")
         yield Spacer(1, 6)
+
+
+def parted(text: str) -> list[str]:
+    """A text in pieces that a page holds: in a list, one as long as a page can't be broken."""
+    return wrap(text, LONGEST, break_on_hyphens=False) if len(text) > LONGEST else [text]
 
 
 class Marker(Flowable):  # type: ignore[misc]  # reportlab has no types

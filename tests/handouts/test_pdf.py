@@ -1,5 +1,7 @@
 """The PDF opened by another library: nothing leaves the page, nothing is set over anything."""
 
+from collections import Counter
+from datetime import date
 from itertools import pairwise
 from typing import Any
 
@@ -7,6 +9,8 @@ import pypdfium2
 import pytest
 from flask.testing import FlaskClient
 
+from service.handouts.page import Handout, Item, Items, Section, Words
+from service.handouts.pdf import as_pdf
 from tests.handouts.conftest import handout, scene
 from tests.house.test_words import BANNED
 
@@ -52,6 +56,18 @@ def test_nothing_leaves_the_page(client: FlaskClient, count: int, paper: str) ->
                 aside = min(a[2], b[2]) - max(a[0], b[0])
                 over = min(a[3], b[3]) - max(a[1], b[1])
                 assert aside < 1 or over < 1, "words are set over words"
+    pdf.close()
+
+
+# 2,020 words are a page and one line over.
+@pytest.mark.parametrize("count", [2020, 3000])
+def test_a_text_longer_than_a_page_goes_on_over_pages(count: int) -> None:
+    words = " ".join(f"w{n}" for n in range(count))
+    blocks = (Items((Item("x", "name", (words,)), Item(words, "name"))), Words(words))
+    told = Handout("Long", "", (Section("about", "About", blocks),), "edition", date(2026, 1, 1))
+    pdf = opened(as_pdf(told))
+    found = Counter(text_of(pdf).split())
+    assert all(found[f"w{n}"] == 3 for n in range(count))
     pdf.close()
 
 
