@@ -8,7 +8,7 @@ from service.domain.catalog import Catalog
 T = TypeVar("T")
 
 _NOT_YET: Any = object()
-MOST_KEPT = 64  # of a kind; an answer for one joint is some 20,000 characters
+MOST_KEPT = 48  # of a kind; an answer for one joint is some 20,000 characters
 
 
 def kept(catalog: Catalog, name: tuple[object, ...], work: Callable[[], T]) -> T:
